@@ -1,0 +1,92 @@
+/** Where two parts touch as drawn: patches of facing surfaces, and what a motion does to them. World frame, mm. */
+import { type Box, growBox } from '../geom/box.ts';
+import { type Vec3, add, dot, scale } from '../geom/vec3.ts';
+import { clipTriangles, clipped, measureClip } from './clip.ts';
+import { basisAlong } from './shadow.ts';
+import { CONTACT_REACH, FACING, PATCH_AREA, SLIDES } from './tolerance.ts';
+
+/** One flat patch: the normal out of the first part, area in mm², corners. */
+export type Patch = { readonly normal: Vec3; readonly off: number; readonly area: number; readonly corners: readonly Vec3[] };
+
+/** All patches between two parts given as triangles. Surfaces that bite by up to half the reach count too. */
+export function contactPatches(a: Float64Array, aBox: Box, b: Float64Array, bBox: Box): Patch[] {
+  const mine = facetsNear(a, bBox);
+  const theirs = facetsNear(b, aBox);
+  const out: Patch[] = [];
+  for (const f of mine) {
+    const facing = theirs.filter((g) => faces(f, g));
+    if (facing.length > 0) patchesOn(f, facing, out);
+  }
+  return out;
+}
+/** How far a part must move along `d` until the patches that slide are past each other, mm; 0 where none slides. */
+export function engagementAlong(patches: readonly Patch[], d: Vec3): number {
+  const planes: { normal: Vec3; off: number; low: number; high: number }[] = [];
+  for (const p of patches) {
+    if (Math.abs(dot(p.normal, d)) >= SLIDES) continue;
+    const along = p.corners.map((c) => dot(c, d));
+    const same = planes.find((q) => dot(q.normal, p.normal) > FACING && Math.abs(q.off - p.off) < 0.5);
+    const [low, high] = [Math.min(...along), Math.max(...along)];
+    if (!same) planes.push({ normal: p.normal, off: p.off, low, high });
+    else [same.low, same.high] = [Math.min(same.low, low), Math.max(same.high, high)];
+  }
+  return planes.reduce((far, p) => Math.max(far, p.high - p.low), 0);
+}
+/** Area that opens when one part moves along ±d, and the whole, mm². */
+export function openedArea(patches: readonly Patch[], d: Vec3): { readonly opened: number; readonly all: number } {
+  let opened = 0;
+  let all = 0;
+  for (const p of patches) {
+    all += p.area;
+    if (Math.abs(dot(p.normal, d)) >= SLIDES) opened += p.area;
+  }
+  return { opened, all };
+}
+
+type Flat = { readonly normal: Vec3; readonly off: number; readonly corners: readonly [Vec3, Vec3, Vec3]; readonly low: Vec3; readonly high: Vec3 };
+function facetsNear(t: Float64Array, other: Box): Flat[] {
+  const box = growBox(other, CONTACT_REACH);
+  const out: Flat[] = [];
+  for (let k = 0; k < t.length; k += 9) {
+    const p: Vec3 = [t[k]!, t[k + 1]!, t[k + 2]!];
+    const q: Vec3 = [t[k + 3]!, t[k + 4]!, t[k + 5]!];
+    const r: Vec3 = [t[k + 6]!, t[k + 7]!, t[k + 8]!];
+    const low: Vec3 = [Math.min(p[0], q[0], r[0]), Math.min(p[1], q[1], r[1]), Math.min(p[2], q[2], r[2])];
+    const high: Vec3 = [Math.max(p[0], q[0], r[0]), Math.max(p[1], q[1], r[1]), Math.max(p[2], q[2], r[2])];
+    if ([0, 1, 2].some((i) => low[i]! > box.max[i]! || high[i]! < box.min[i]!)) continue;
+    const n: Vec3 = [
+      (q[1] - p[1]) * (r[2] - p[2]) - (q[2] - p[2]) * (r[1] - p[1]),
+      (q[2] - p[2]) * (r[0] - p[0]) - (q[0] - p[0]) * (r[2] - p[2]),
+      (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]),
+    ];
+    const size = Math.hypot(...n);
+    if (size < 1e-9) continue;
+    const normal = scale(n, 1 / size);
+    out.push({ normal, off: dot(normal, p), corners: [p, q, r], low, high });
+  }
+  return out;
+}
+function faces(f: Flat, g: Flat): boolean {
+  if (dot(f.normal, g.normal) > -FACING) return false;
+  if ([0, 1, 2].some((i) => f.low[i]! > g.high[i]! + CONTACT_REACH || g.low[i]! > f.high[i]! + CONTACT_REACH)) return false;
+  const middle = scale(add(add(g.corners[0], g.corners[1]), g.corners[2]), 1 / 3);
+  const apart = dot(f.normal, middle) - f.off;
+  return apart > -CONTACT_REACH / 2 && apart < CONTACT_REACH;
+}
+function patchesOn(f: Flat, facing: readonly Flat[], out: Patch[]): void {
+  const [u, v, n] = basisAlong(f.normal);
+  const flat = (g: Flat, turn: boolean): Float64Array => {
+    const [p, q, r] = g.corners;
+    return new Float64Array((turn ? [p, r, q] : [p, q, r]).flatMap((c) => [dot(c, u), dot(c, v)]));
+  };
+  const mine = flat(f, false);
+  for (const g of facing) {
+    const count = clipTriangles(mine, 0, 0, 0, flat(g, true), 0);
+    if (count === 0) continue;
+    const { area } = measureClip(count);
+    if (area < PATCH_AREA) continue;
+    const p = clipped();
+    const corners = Array.from({ length: count }, (_, k) => add(add(scale(u, p[2 * k]!), scale(v, p[2 * k + 1]!)), scale(n, f.off)));
+    out.push({ normal: f.normal, off: f.off, area, corners });
+  }
+}

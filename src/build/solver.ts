@@ -1,0 +1,88 @@
+/**
+ * A dependency graph of scalars that is solved on demand without recursion: thousands of parts may read each other in one
+ * long chain, and a circle comes back as the chain of its readings.
+ */
+import { type Problem, problem } from '../model/problem.ts';
+
+export type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false };
+/** Gives the value of another node, or leaves the computation to be taken up again when that node is known. */
+export type Ask = <T>(node: string) => T;
+/** How a node gets its value; throws `stop(...)` for what the document got wrong. */
+export type Compute = (node: string, ask: Ask) => unknown;
+export type Solver = {
+  readonly solve: <T>(node: string) => Outcome<T>;
+  readonly problems: () => readonly Problem[];
+};
+
+class Pending {
+  node = '';
+}
+class Stop {
+  problem: Problem | null;
+  constructor(p: Problem | null) {
+    this.problem = p;
+  }
+}
+const pending = new Pending();
+/** Ends the computation of a node with a problem (or, without one, because something that it needs has failed already). */
+export function stop(where: string, what: string, nearest?: string | null): never {
+  throw new Stop(problem(where, what, nearest));
+}
+/** Is this what `ask` throws to be taken up again? Code between `ask` and the solver must let it through. */
+export const isControl = (e: unknown): boolean => e instanceof Pending || e instanceof Stop;
+
+export function makeSolver(compute: Compute, words: (node: string) => string | null): Solver {
+  const done = new Map<string, Outcome<unknown>>();
+  const problems: Problem[] = [];
+  const ask: Ask = <T>(node: string): T => {
+    const known = done.get(node);
+    if (!known) {
+      pending.node = node;
+      throw pending;
+    }
+    if (!known.ok) throw new Stop(null);
+    return known.value as T;
+  };
+  const solve = <T>(goal: string): Outcome<T> => {
+    const stack = [goal];
+    const on = new Set(stack);
+    while (stack.length) {
+      const node = stack[stack.length - 1] as string;
+      if (!done.has(node)) {
+        const needs = attempt(node, compute, ask, done, problems);
+        if (needs !== null && on.has(needs)) {
+          const circle = [...stack.slice(stack.indexOf(needs)), needs];
+          problems.push(circleProblem(circle, words));
+          for (const n of circle) done.set(n, { ok: false });
+        } else if (needs !== null) {
+          stack.push(needs);
+          on.add(needs);
+          continue;
+        }
+      }
+      on.delete(node);
+      stack.pop();
+    }
+    return done.get(goal) as Outcome<T>;
+  };
+  return { solve, problems: () => problems };
+}
+
+function attempt(node: string, compute: Compute, ask: Ask, done: Map<string, Outcome<unknown>>, problems: Problem[]): string | null {
+  try {
+    done.set(node, { ok: true, value: compute(node, ask) });
+    return null;
+  } catch (e) {
+    if (e instanceof Pending) return e.node;
+    if (!(e instanceof Stop)) throw e;
+    if (e.problem) problems.push(e.problem);
+    done.set(node, { ok: false });
+    return null;
+  }
+}
+
+function circleProblem(circle: readonly string[], words: (node: string) => string | null): Problem {
+  const chain = circle.map(words).filter((w): w is string => w !== null);
+  const closed = chain[0] === chain[chain.length - 1] ? chain : [...chain, chain[0] ?? ''];
+  return problem(closed[0] ?? '', `these sizes go round in a circle: ${closed.join(' reads ')}. Give one of them a length of its own.`);
+}

@@ -1,0 +1,127 @@
+/**
+ * Solids by content: a part is cut once for its record, two parts are tried against each other once for the way they stand.
+ * The only place above `solids/` that keeps bodies alive; whoever opens a store closes it.
+ */
+import { type Box, boxesNear, outBox } from '../geom/box.ts';
+import { type Frame, HOME, outPoint, quantiseFrame, seenFrom } from '../geom/frame.ts';
+import type { PartRecord } from '../model/record.ts';
+import { cutPart } from '../solids/cut.ts';
+import { type CutFact, factsOf } from '../solids/facts.ts';
+import { type Facets, facetsOf } from '../solids/facets.ts';
+import { type Measures, boxOf, measure } from '../solids/measure.ts';
+import { type PartMesh, meshOf } from '../solids/mesh.ts';
+import { type Bite, overlap } from '../solids/pair.ts';
+import { dropSolid, withSolids } from '../solids/scope.ts';
+import type { Solid } from '../solids/solid.ts';
+
+type Entry = { readonly solid: Solid; readonly box: Box | null; mesh?: PartMesh; facts?: CutFact[]; measures?: Measures; facets?: Facets; used: number };
+export type Placed = { readonly record: PartRecord; readonly frame: Frame; readonly who: string };
+export type Store = {
+  /** What is wrong with the record itself (a size of nothing, a profile that crosses itself); null when it can be cut. */
+  readonly flaw: (p: Placed) => string | null;
+  readonly mesh: (p: Placed) => PartMesh | null;
+  readonly measures: (p: Placed) => Measures | null;
+  readonly facts: (p: Placed) => readonly CutFact[];
+  /** Triangles in the record frame. */
+  readonly facets: (p: Placed) => Facets | null;
+  /** Box of the finished wood in the record frame: the blank's. */
+  readonly box: (p: Placed) => Box | null;
+  /** What two placed parts both claim, in the world; null when they only touch or stand apart. */
+  readonly bite: (a: Placed, b: Placed) => Bite | null;
+  /** The same as triangles in the world, for the lens; not kept. */
+  readonly biteFacets: (a: Placed, b: Placed) => Facets | null;
+  /** Forgets solids and pairs that were not used since the last call, beyond twice those that were. */
+  readonly prune: () => void;
+  readonly size: () => { solids: number; pairs: number };
+  readonly close: () => void;
+};
+
+/** Opens a store; the kernel must be loaded. */
+export function openStore(): Store {
+  const solids = new Map<string, Entry | string>();
+  const pairs = new Map<string, { bite: Bite | null; used: number }>();
+  let round = 1;
+
+  const entry = (p: Placed): Entry | null => {
+    let e = solids.get(p.record.key);
+    if (e === undefined) {
+      e = withSolids((scope): Entry | string => {
+        const cut = cutPart(p.record, { who: p.who });
+        return cut.ok ? { solid: scope.keep(cut.solid), box: boxOf(cut.solid), used: round } : cut.problem;
+      });
+      solids.set(p.record.key, e);
+    }
+    if (typeof e === 'string') return null;
+    e.used = round;
+    return e;
+  };
+  const bite = (a: Placed, b: Placed): Bite | null => {
+    const ea = entry(a);
+    const eb = entry(b);
+    if (!ea?.box || !eb?.box) return null;
+    const rel = quantiseFrame(seenFrom(a.frame, b.frame));
+    if (!boxesNear(ea.box, outBox(rel, eb.box))) return null;
+    const key = `${a.record.key} ${b.record.key} ${[rel.o, rel.x, rel.y, rel.z].join(' ')}`;
+    let known = pairs.get(key);
+    if (!known) {
+      known = { bite: overlap(ea.solid, HOME, eb.solid, rel), used: round };
+      pairs.set(key, known);
+    }
+    known.used = round;
+    const found = known.bite;
+    return found && { ...found, box: outBox(a.frame, found.box), at: outPoint(a.frame, found.at) };
+  };
+  const drop = (key: string): void => {
+    const e = solids.get(key);
+    if (e && typeof e !== 'string') dropSolid(e.solid);
+    solids.delete(key);
+  };
+  return {
+    flaw: (p) => {
+      entry(p);
+      const e = solids.get(p.record.key);
+      return typeof e === 'string' ? e : null;
+    },
+    mesh: (p) => {
+      const e = entry(p);
+      return e ? (e.mesh ??= withSolids(() => meshOf(e.solid))) : null;
+    },
+    measures: (p) => {
+      const e = entry(p);
+      return e ? (e.measures ??= withSolids(() => measure(e.solid))) : null;
+    },
+    facts: (p) => {
+      const e = entry(p);
+      return e ? (e.facts ??= withSolids(() => factsOf(e.solid))) : [];
+    },
+    facets: (p) => {
+      const e = entry(p);
+      return e ? (e.facets ??= facetsOf(e.solid)) : null;
+    },
+    box: (p) => entry(p)?.box ?? null,
+    bite,
+    biteFacets: (a, b) => {
+      const ea = entry(a);
+      const eb = entry(b);
+      return ea && eb ? (overlap(ea.solid, a.frame, eb.solid, b.frame, { facets: true })?.facets ?? null) : null;
+    },
+    prune: () => {
+      pruneMap(solids, round, (e) => (typeof e === 'string' ? 0 : e.used), drop);
+      pruneMap(pairs, round, (e) => e.used, (k) => pairs.delete(k));
+      round++;
+    },
+    size: () => ({ solids: solids.size, pairs: pairs.size }),
+    close: () => {
+      for (const key of [...solids.keys()]) drop(key);
+      pairs.clear();
+    },
+  };
+}
+/** Keeps at most twice what this round used, the longest unused go first. */
+function pruneMap<T>(map: Map<string, T>, round: number, used: (e: T) => number, drop: (key: string) => void): void {
+  const live = [...map.values()].filter((e) => used(e) === round).length;
+  const spare = Math.max(64, 2 * live);
+  if (map.size <= spare) return;
+  const old = [...map].filter(([, e]) => used(e) < round).sort((a, b) => used(a[1]) - used(b[1]));
+  for (const [key] of old.slice(0, map.size - spare)) drop(key);
+}

@@ -1,0 +1,49 @@
+/** The command line: one verb a file, answers on stdout, everything else on stderr. Exit 0 fine, 1 it will not go together, 2 unusable input. */
+import { check } from './check.ts';
+import { list } from './list.ts';
+import { Unusable, type Options, type Verb } from './verb.ts';
+
+const VERBS: Readonly<Record<string, Verb>> = { check, list };
+
+async function main(argv: readonly string[]): Promise<number> {
+  const [word, ...rest] = argv;
+  if (word === undefined || word === 'help' || word === '--help') {
+    process.stderr.write(`dryfit VERB FILE [--json]\nverbs: ${Object.keys(VERBS).join(', ')}\n`);
+    return word === undefined ? 2 : 0;
+  }
+  const verb = Object.hasOwn(VERBS, word) ? VERBS[word] : undefined;
+  if (!verb) throw new Unusable([{ where: '', what: `there is no verb "${word.slice(0, 40)}"; there are ${Object.keys(VERBS).join(', ')}.` }]);
+  return verb(readOptions(rest));
+}
+
+/** Words that begin with -- are options; those that take a value say so here. */
+const WITH_VALUE = new Set(['--out', '--effort', '--seconds', '--seed', '--stock', '--shop', '--units']);
+function readOptions(words: readonly string[]): Options {
+  const files: string[] = [];
+  const values = new Map<string, string>();
+  for (let i = 0; i < words.length; i++) {
+    const w = words[i] as string;
+    if (!w.startsWith('--')) files.push(w);
+    else if (WITH_VALUE.has(w)) values.set(w.slice(2), words[++i] ?? '');
+    else values.set(w.slice(2), 'yes');
+  }
+  return { files, values };
+}
+
+main(process.argv.slice(2)).then(
+  (code) => {
+    process.exitCode = code;
+  },
+  (e: unknown) => {
+    if (e instanceof Unusable) {
+      const json = process.argv.includes('--json');
+      if (json) process.stdout.write(`${JSON.stringify({ dryfit: 1, problems: e.problems }, null, 2)}\n`);
+      process.stderr.write(`${e.lines().join('\n')}\n`);
+      process.exitCode = 2;
+      return;
+    }
+    process.stderr.write(`Dryfit itself broke: ${e instanceof Error ? e.message : String(e)}\nYour file is untouched.\n`);
+    if (process.env['DRYFIT_TRACE']) process.stderr.write(`${e instanceof Error ? e.stack : ''}\n`);
+    process.exitCode = 3;
+  },
+);

@@ -1,0 +1,67 @@
+/** What every verb shares: reading the file with care, loading the kernel, printing. */
+import { readFileSync, statSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { type Store, openStore } from '../build/store.ts';
+import type { Document } from '../model/document.ts';
+import { LIMITS } from '../model/document.ts';
+import { parseDocument } from '../model/parse.ts';
+import { type Problem, problemLine, shown } from '../model/problem.ts';
+import { catalog } from '../piece/catalog.ts';
+import { loadKernel } from '../solids/kernel.ts';
+
+export type Options = { readonly files: readonly string[]; readonly values: ReadonlyMap<string, string> };
+export type Verb = (o: Options) => Promise<number>;
+
+/** The input cannot be used: exit 2, with what, where and the nearest valid name. */
+export class Unusable extends Error {
+  readonly problems: readonly Problem[];
+  constructor(problems: readonly Problem[]) {
+    super('unusable input');
+    this.problems = problems;
+  }
+  lines(): string[] {
+    return this.problems.map(problemLine);
+  }
+}
+
+/** Reads the one document of a verb; its size is looked at before it is read. */
+export function readPiece(o: Options): Document {
+  const file = o.files[0];
+  if (file === undefined) throw new Unusable([{ where: '', what: 'name the file of the piece.' }]);
+  const parsed = parseDocument(readText(file), catalog);
+  if (!parsed.ok) throw new Unusable(parsed.problems);
+  return parsed.doc;
+}
+export function readText(file: string): string {
+  let size: number;
+  try {
+    const s = statSync(file);
+    if (!s.isFile()) throw new Unusable([{ where: shown(file), what: 'this is not a file.' }]);
+    size = s.size;
+  } catch (e) {
+    if (e instanceof Unusable) throw e;
+    throw new Unusable([{ where: shown(file, 200), what: 'there is no such file, or it may not be read.' }]);
+  }
+  if (size > LIMITS.bytes) throw new Unusable([{ where: shown(file, 200), what: `the file has ${(size / 1e6).toFixed(1)} MB; a piece has at most ${LIMITS.bytes / 1024 / 1024} MB of text. It was not read.` }]);
+  return readFileSync(file, 'utf8');
+}
+
+/** Runs work that needs solids; the store is closed whatever happens. */
+export async function withStore<T>(work: (store: Store) => T): Promise<T> {
+  await loadKernel({ wasmBinary: readFileSync(createRequire(import.meta.url).resolve('manifold-3d/manifold.wasm')) });
+  const store = openStore();
+  try {
+    return work(store);
+  } finally {
+    store.close();
+  }
+}
+export const wantsJson = (o: Options): boolean => o.values.has('json');
+export function print(o: Options, json: unknown, text: () => string): void {
+  process.stdout.write(wantsJson(o) ? `${JSON.stringify(json, null, 2)}\n` : `${text()}\n`);
+}
+/** mm with at most six decimals, the same on every machine. */
+export const round6 = (n: number): number => {
+  const q = Math.round(n * 1e6) / 1e6;
+  return q === 0 ? 0 : q;
+};

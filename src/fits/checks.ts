@@ -1,0 +1,22 @@
+/** The list of all checks, in the order in which they speak. A new one is a file beside this and a line here. */
+import type { Check, Facts } from './check.ts';
+import type { Finding } from '../model/finding.ts';
+import { crossGrain } from './cross-grain.ts';
+import { cutAlready } from './cut-already.ts';
+import { familyRules } from './family-rules.ts';
+import { heldByNothing } from './held-by-nothing.ts';
+import { jointApart } from './joint-apart.ts';
+import { jointRefused } from './joint-refused.ts';
+import { overlap } from './overlap.ts';
+import { shoulder } from './shoulder.ts';
+import { woodLeft } from './wood-left.ts';
+
+export const checks: readonly Check[] = [jointApart, jointRefused, shoulder, overlap, woodLeft, cutAlready, heldByNothing, crossGrain, familyRules];
+
+const ORDER = { stops: 0, trouble: 1, note: 2 } as const;
+/** All findings up to a wave, the worst first, then by key: the same list from a cold start and after any edits. One finding a key. */
+export function runChecks(facts: Facts, wave: 1 | 2): Finding[] {
+  const byKey = new Map<string, Finding>();
+  for (const c of checks) if (c.wave <= wave) for (const f of c.run(facts)) if (!byKey.has(f.key)) byKey.set(f.key, f);
+  return [...byKey.values()].sort((a, b) => ORDER[a.grade] - ORDER[b.grade] || (a.key < b.key ? -1 : 1));
+}

@@ -1,0 +1,55 @@
+/** For each part what the wood program must know: its axes, its staves and layers, its tones, and a steady seed for its pith. */
+import type { ShaderMaterial, Vector3 } from 'three';
+import { type Vec3, axisVec } from '../../src/geom/vec3.ts';
+import type { PartView } from '../../src/piece/view.ts';
+import { type Colour, toLinear, toneOf } from './species.ts';
+import { MOST_CUTS, MOST_LAYERS } from './woodShader.ts';
+
+/** mm from ring to ring and how sharply late wood ends, by kind of grain; chosen by eye. */
+const RINGS = { 'ring-porous': [2.8, 2.2], 'semi-ring-porous': [3.1, 2.6], 'diffuse-porous': [3.4, 3.2], softwood: [3, 3.4], none: [3, 2] } as const;
+
+/** Small whole number from a name: the same part keeps its figure through every edit. */
+export function seedOf(text: string): number {
+  let h = 2166136261;
+  for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 16777619);
+  return (h >>> 0) % 997;
+}
+export function describeWood(material: ShaderMaterial, part: PartView): void {
+  const u = material.uniforms;
+  const tone = toneOf(part.wood);
+  const along = part.grain === 'x' ? 0 : part.grain === 'y' ? 1 : 2;
+  const size = (i: number): number => (part.stock.max[i] ?? 0) - (part.stock.min[i] ?? 0);
+  const [across, through] = ([0, 1, 2] as const).filter((i) => i !== along).sort((a, b) => size(b) - size(a)) as [number, number];
+  const unit = (i: number): Vec3 => axisVec((['x', 'y', 'z'] as const)[i] ?? 'x');
+  setVector(u['uAlong']?.value, unit(along));
+  setVector(u['uAcross']?.value, unit(across));
+  setVector(u['uThrough']?.value, unit(through));
+  setVector(u['uEarly']?.value, linear(tone.early));
+  setVector(u['uLate']?.value, linear(tone.late));
+  const [spacing, sharp] = RINGS[tone.grain];
+  const set = (name: string, value: unknown): void => void (u[name] && (u[name].value = value));
+  set('uSpacing', spacing);
+  set('uSharp', sharp);
+  set('uRings', part.kind === 'hardware' || tone.grain === 'none' ? 0 : 1);
+  set('uSeed', seedOf(part.path));
+  const a = cuts(part, across, MOST_CUTS);
+  const b = cuts(part, through, MOST_LAYERS);
+  set('uCutsA', a.values);
+  set('uStaves', a.count);
+  set('uCutsB', b.values);
+  set('uLayers', b.count);
+}
+/** Where the pieces it is glued up from begin and end along one axis. */
+function cuts(part: PartView, axis: number, most: number): { values: Float32Array; count: number } {
+  const at = new Set<number>();
+  for (const p of [...part.pieces, part.stock]) at.add(Math.round((p.min[axis] ?? 0) * 100) / 100).add(Math.round((p.max[axis] ?? 0) * 100) / 100);
+  const sorted = [...at].sort((x, y) => x - y).filter((v, i, all) => i === 0 || v - (all[i - 1] ?? 0) > 0.5);
+  const count = Math.max(1, Math.min(most, sorted.length - 1));
+  const values = new Float32Array(most + 1);
+  for (let i = 0; i <= count; i++) values[i] = sorted[i] ?? sorted.at(-1) ?? 0;
+  return { values, count };
+}
+const linear = (c: Colour): Vec3 => [toLinear(c[0]), toLinear(c[1]), toLinear(c[2])];
+function setVector(v: Vector3 | undefined, [x, y, z]: Vec3): void {
+  v?.set(x, y, z);
+}
