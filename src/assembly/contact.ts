@@ -1,6 +1,6 @@
 /** Where two parts touch as drawn: patches of facing surfaces, and what a motion does to them. World frame, mm. */
 import { type Box, growBox } from '../geom/box.ts';
-import { type Vec3, add, dot, scale } from '../geom/vec3.ts';
+import { type Vec3, add, dot, scale, sub } from '../geom/vec3.ts';
 import { clipTriangles, clipped, measureClip } from './clip.ts';
 import { basisAlong } from './shadow.ts';
 import { CONTACT_REACH, FACING, PATCH_AREA, SLIDES } from './tolerance.ts';
@@ -32,16 +32,17 @@ export function engagementAlong(patches: readonly Patch[], d: Vec3): number {
   }
   return planes.reduce((far, p) => Math.max(far, p.high - p.low), 0);
 }
-/** Area that opens when one part moves along ±d, and the whole, mm². */
-export function openedArea(patches: readonly Patch[], d: Vec3): { readonly opened: number; readonly all: number } {
-  let opened = 0;
-  let all = 0;
-  for (const p of patches) {
-    all += p.area;
-    if (Math.abs(dot(p.normal, d)) >= SLIDES) opened += p.area;
-  }
-  return { opened, all };
+/**
+ * Above 0 when the first part is what enters: its sliding surfaces face away from their common middle, as a tenon's do; below 0
+ * when the second enters.
+ */
+export function entering(patches: readonly Patch[], d: Vec3): number {
+  const sliding = patches.filter((p) => Math.abs(dot(p.normal, d)) < SLIDES);
+  const area = sliding.reduce((sum, p) => sum + p.area, 0);
+  const middle = sliding.reduce<Vec3>((m, p) => add(m, scale(middleOf(p), p.area / area)), [0, 0, 0]);
+  return sliding.reduce((sum, p) => sum + p.area * dot(p.normal, sub(middleOf(p), middle)), 0);
 }
+const middleOf = (p: Patch): Vec3 => scale(p.corners.reduce<Vec3>(add, [0, 0, 0]), 1 / p.corners.length);
 
 type Flat = { readonly normal: Vec3; readonly off: number; readonly corners: readonly [Vec3, Vec3, Vec3]; readonly low: Vec3; readonly high: Vec3 };
 function facetsNear(t: Float64Array, other: Box): Flat[] {
@@ -67,21 +68,28 @@ function facetsNear(t: Float64Array, other: Box): Flat[] {
   return out;
 }
 function faces(f: Flat, g: Flat): boolean {
-  if (dot(f.normal, g.normal) > -FACING) return false;
-  if ([0, 1, 2].some((i) => f.low[i]! > g.high[i]! + CONTACT_REACH || g.low[i]! > f.high[i]! + CONTACT_REACH)) return false;
-  const middle = scale(add(add(g.corners[0], g.corners[1]), g.corners[2]), 1 / 3);
-  const apart = dot(f.normal, middle) - f.off;
+  const [p, q] = [f.normal, g.normal];
+  if (p[0] * q[0] + p[1] * q[1] + p[2] * q[2] > -FACING) return false;
+  for (let i = 0; i < 3; i++) if (f.low[i]! > g.high[i]! + CONTACT_REACH || g.low[i]! > f.high[i]! + CONTACT_REACH) return false;
+  const [a, b, c] = g.corners;
+  const apart = (p[0] * (a[0] + b[0] + c[0]) + p[1] * (a[1] + b[1] + c[1]) + p[2] * (a[2] + b[2] + c[2])) / 3 - f.off;
   return apart > -CONTACT_REACH / 2 && apart < CONTACT_REACH;
+}
+const mine = new Float64Array(6);
+const theirs = new Float64Array(6);
+function flatten(g: Flat, u: Vec3, v: Vec3, turn: boolean, into: Float64Array): void {
+  for (let k = 0; k < 3; k++) {
+    const c = g.corners[turn ? (3 - k) % 3 : k]!;
+    into[2 * k] = dot(c, u);
+    into[2 * k + 1] = dot(c, v);
+  }
 }
 function patchesOn(f: Flat, facing: readonly Flat[], out: Patch[]): void {
   const [u, v, n] = basisAlong(f.normal);
-  const flat = (g: Flat, turn: boolean): Float64Array => {
-    const [p, q, r] = g.corners;
-    return new Float64Array((turn ? [p, r, q] : [p, q, r]).flatMap((c) => [dot(c, u), dot(c, v)]));
-  };
-  const mine = flat(f, false);
+  flatten(f, u, v, false, mine);
   for (const g of facing) {
-    const count = clipTriangles(mine, 0, 0, 0, flat(g, true), 0);
+    flatten(g, u, v, true, theirs);
+    const count = clipTriangles(mine, 0, 0, 0, theirs, 0);
     if (count === 0) continue;
     const { area } = measureClip(count);
     if (area < PATCH_AREA) continue;

@@ -87,7 +87,7 @@ function eachLap(a: Facets, b: Facets, s: Shift, visit: (i: number, j: number) =
     const [c0, r0, c1, r1] = cellsUnder(h, grid, u0, v0, u1, v1);
     for (let r = r0; r <= r1; r++)
       for (let c = c0; c <= c1; c++)
-        for (let k = grid.start[r * grid.cols + c]!; k < grid.start[r * grid.cols + c + 1]!; k++) {
+        for (let k: number = grid.start[r * grid.cols + c]!; k < grid.start[r * grid.cols + c + 1]!; k++) {
           const j = grid.items[k]!;
           if (grid.seen[j] === stamp) continue;
           grid.seen[j] = stamp;
@@ -104,12 +104,12 @@ function lapOf(a: Facets, i: number, b: Facets, j: number, s: Shift): { area: nu
   const p = clipped();
   const ku = b.plane[3 * j]! - a.plane[3 * i]!;
   const kv = b.plane[3 * j + 1]! - a.plane[3 * i + 1]!;
-  const k = b.plane[3 * j + 2]! - a.plane[3 * i + 2]! - s[2] + a.plane[3 * i]! * s[0] + a.plane[3 * i + 1]! * s[1];
+  const base = b.plane[3 * j + 2]! - a.plane[3 * i + 2]! - s[2] + a.plane[3 * i]! * s[0] + a.plane[3 * i + 1]! * s[1];
   let sum = 0;
   let low = Infinity;
   let high = -Infinity;
   for (let c = 0; c < n; c++) {
-    const ahead = ku * p[2 * c]! + kv * p[2 * c + 1]! + k;
+    const ahead = ku * p[2 * c]! + kv * p[2 * c + 1]! + base;
     sum += ahead;
     low = Math.min(low, ahead);
     high = Math.max(high, ahead);

@@ -36,7 +36,8 @@ export function makeScene(given: readonly PlanPart[], links: readonly PlanLink[]
     if (i === undefined) throw new Error(`a link names '${path}', which is no part of the plan`);
     return i;
   };
-  const sorted = [...links].sort((a, b) => byPath(a.joint, b.joint));
+  const name = (l: PlanLink): string => [l.joint, ...l.parts].join(' ');
+  const sorted = [...links].sort((a, b) => byPath(name(a), name(b)));
   return {
     parts,
     index,

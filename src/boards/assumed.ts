@@ -22,12 +22,12 @@ type Ladder = {
 const LADDERS: Readonly<Record<'in' | 'mm', Ladder>> = {
   in: {
     thicknesses: QUARTERS.map((q) => ({ nominal: q.nominal, thickness: q.rough })),
-    widths: [8, 10, 12].map((n) => n * INCH),
+    widths: [6, 8, 10, 12].map((n) => n * INCH),
     lengths: [8, 9, 10, 11, 12, 13, 14, 15, 16].map((n) => n * FOOT),
   },
   mm: {
     thicknesses: METRIC.map((t) => ({ nominal: `${t} mm`, thickness: t })),
-    widths: [200, 250, 300],
+    widths: [150, 200, 250, 300],
     lengths: [2500, 3000, 3500, 4000, 4500, 5000],
   },
 };

@@ -58,7 +58,13 @@ export function roughOf(finished: Size3, shop: Shop): Size3 {
   };
 }
 
-type Part = { readonly size: Size3; readonly name: readonly number[]; readonly heart: Blank['heart']; readonly layered: boolean };
+type Part = {
+  readonly size: Size3;
+  readonly name: readonly number[];
+  readonly heart: Blank['heart'];
+  readonly layered: boolean;
+  readonly staved: boolean;
+};
 
 /** The pieces of one part; throws nothing: sizes were checked before. */
 function divided(job: BlankJob): Part[] {
@@ -68,11 +74,13 @@ function divided(job: BlankJob): Part[] {
       name: [i + 1],
       heart: job.alternate ? (i % 2 === 0 ? 'up' : 'down') : null,
       layered: Math.abs(size.width - job.finished.width) < 0.01,
+      staved: false,
     }));
-  let parts: Part[] = [{ size: job.finished, name: [], heart: null, layered: false }];
-  // `across` speaks of the part as it is given, so a piece is laid on its wider side only at the end.
+  let parts: Part[] = [{ size: job.finished, name: [], heart: null, layered: false, staved: false }];
+  // `across` speaks of the part as it is given, so a piece is laid on its wider side only at the end; a stave keeps the thickness of
+  // its panel, however narrow it is.
   for (const step of job.made ?? []) parts = parts.flatMap((p) => divide(p, step));
-  return parts.map((p) => ({ ...p, size: lain(p.size) }));
+  return parts.map((p) => (p.staved ? p : { ...p, size: lain(p.size) }));
 }
 function divide(p: Part, step: MadeStep): Part[] {
   if ('layers' in step)
@@ -84,6 +92,7 @@ function divide(p: Part, step: MadeStep): Part[] {
     size: { ...p.size, [step.across]: quantise(whole / n) },
     // The edges of a stave are made before it is glued.
     layered: false,
+    staved: n > 1,
     name: [...p.name, i + 1],
     heart: step.staves.alternate ? (i % 2 === 0 ? 'up' : 'down') : p.heart,
   }));

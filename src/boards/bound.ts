@@ -37,47 +37,69 @@ const FEW: readonly Dual[] = [plain, steps(1), steps(2), steps(3)];
 
 export type WoodBound = { readonly boards: number; readonly cost: number; readonly by: 'area' | 'length' | 'width' | 'length and width' };
 
-/** The bound for these items, all to come from `lines`. `counts[kind]` items of each kind. Every counted kind must fit some line. */
+/** What f and g make of one kind of blank on one kind of board, lying along and, where it may, across. */
+type Shares = { readonly cost: number; readonly along: Ways; readonly across: Ways | null };
+type Ways = { readonly f: readonly number[]; readonly g: readonly number[] };
+
+function sharesOf(p: Packing, kind: number, lines: readonly number[], duals: readonly Dual[]): Shares[] {
+  return lines.flatMap((l) => {
+    const line = p.lines[l];
+    const need = p.needs[kind]?.[l];
+    if (!line || !need) return [];
+    const ways = (length: number, width: number): Ways | null =>
+      length > line.X || width > line.Y
+        ? null
+        : { f: duals.map((d) => d.at(length + p.kx, line.X + p.kx)), g: duals.map((d) => d.at(width + p.ky, line.Y + p.ky)) };
+    const along = ways(need.l, need.w);
+    const across = p.turns[kind]?.[l] ? ways(need.w, need.l) : null;
+    if (along) return [{ cost: line.cost, along, across }];
+    return across ? [{ cost: line.cost, along: across, across: null }] : [];
+  });
+}
+
+/** The bound for these items, all to come from `lines`. `counts`: items of each kind. Every counted kind must fit some line. */
 export function lowerBound(p: Packing, counts: ReadonlyMap<number, number>, lines: readonly number[]): WoodBound {
   const duals = counts.size * lines.length > 3000 ? FEW : MANY;
+  const kinds = [...counts].map(([kind, n]) => ({ n, shares: sharesOf(p, kind, lines, duals) }));
+  const homeless = kinds.findIndex((k) => k.shares.length === 0);
+  if (homeless >= 0) throw new Error(`kind ${[...counts.keys()][homeless]} fits none of its boards, so it has no bound`);
   let fewest = 0;
   let least = 0;
   let by: WoodBound['by'] = 'area';
-  for (const f of duals)
-    for (const g of duals) {
-      let boards = 0;
-      let cost = 0;
-      for (const [kind, n] of counts) {
-        const worth = worthOf(p, kind, lines, f, g);
-        boards += n * worth.board;
-        cost += n * worth.cost;
-      }
-      const whole = Math.ceil(boards - 1e-6);
+  duals.forEach((f, i) => {
+    duals.forEach((g, j) => {
+      const sum = worthOf(kinds, i, j);
+      const whole = Math.ceil(sum.boards - 1e-6);
       if (whole > fewest) {
         fewest = whole;
         by = f === plain ? (g === plain ? 'area' : 'width') : g === plain ? 'length' : 'length and width';
       }
-      least = Math.max(least, cost);
-    }
+      least = Math.max(least, sum.cost);
+    });
+  });
   const cheapest = Math.min(...lines.map((l) => p.lines[l]?.cost ?? 0));
   return { boards: fewest, cost: Math.max(least, counts.size === 0 ? 0 : fewest * cheapest), by };
 }
 
-/** Share of a board, and of its cost, that one blank of this kind takes up wherever it lies. */
-function worthOf(p: Packing, kind: number, lines: readonly number[], f: Dual, g: Dual): { readonly board: number; readonly cost: number } {
-  let board = Infinity;
-  let cost = Infinity;
-  for (const l of lines) {
-    const line = p.lines[l];
-    const need = p.needs[kind]?.[l];
-    if (!line || !need) continue;
-    const along = (n: number): number => f.at(n + p.kx, line.X + p.kx);
-    const across = (n: number): number => g.at(n + p.ky, line.Y + p.ky);
-    let share = need.l <= line.X && need.w <= line.Y ? along(need.l) * across(need.w) : Infinity;
-    if (p.turns[kind]?.[l] && need.w <= line.X && need.l <= line.Y) share = Math.min(share, along(need.w) * across(need.l));
-    board = Math.min(board, share);
-    cost = Math.min(cost, share * line.cost);
+/** Boards, and cost, that all blanks together take up at the least under one pair of functions. */
+function worthOf(
+  kinds: readonly { readonly n: number; readonly shares: readonly Shares[] }[],
+  i: number,
+  j: number,
+): { readonly boards: number; readonly cost: number } {
+  let boards = 0;
+  let cost = 0;
+  const share = (w: Ways): number => (w.f[i] as number) * (w.g[j] as number);
+  for (const { n, shares } of kinds) {
+    let board = Infinity;
+    let money = Infinity;
+    for (const s of shares) {
+      const part = s.across ? Math.min(share(s.along), share(s.across)) : share(s.along);
+      board = Math.min(board, part);
+      money = Math.min(money, part * s.cost);
+    }
+    boards += n * board;
+    cost += n * money;
   }
-  if (!Number.isFinite(board)) throw new Error(`kind ${kind} fits none of its boards, so it has no bound`);
-  return { board, cost };
+  return { boards, cost };
 }

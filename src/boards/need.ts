@@ -14,7 +14,7 @@ export const packLine = (stock: StockLine, shop: Shop): PackLine => ({
 });
 
 /** Less than the width of a saw mark: a finished size that differs from a dressed one by less is that size. */
-const SAME = 0.3;
+export const SAME = 0.3;
 
 /** Rough length and width of a blank on this kind of board, before asking whether it fits. */
 export function roughOn(blank: Blank, stock: StockLine, shop: Shop): Need {

@@ -1,7 +1,7 @@
 /** From a packed board to where every blank lies and the cuts in shop order, each with its stop or fence. */
 import type { Blank } from './blank.ts';
 import type { Cut, CutKind, Offcut, Placement, Rect } from './layout.ts';
-import type { PackLine } from './need.ts';
+import { type PackLine, SAME } from './need.ts';
 import type { Lying, Open, Section, Strip } from './pack.ts';
 import { type Shop, mmOf, ticksDown, ticksUp } from './shop.ts';
 
@@ -10,13 +10,12 @@ type Bench = {
   readonly line: PackLine;
   readonly blanks: readonly Blank[];
   readonly placements: Placement[];
+  /** Width of the strip that each placement was cut from. */
+  readonly stripWidths: number[];
   readonly cuts: Cut[];
   readonly offcuts: Offcut[];
 };
 type NoStep = Omit<Cut, 'step'>;
-
-/** 'A 1', or 'A 1, piece 2' of a glued-up part. */
-export const blankName = (b: Blank): string => `${b.part} ${b.copy}${b.of > 1 ? `, piece ${b.piece}` : ''}`;
 
 export function planOf(
   open: Open,
@@ -24,7 +23,7 @@ export function planOf(
   blanks: readonly Blank[],
   shop: Shop,
 ): { placements: Placement[]; cuts: Cut[]; offcuts: Offcut[] } {
-  const bench: Bench = { shop, line, blanks, placements: [], cuts: [], offcuts: [] };
+  const bench: Bench = { shop, line, blanks, placements: [], stripWidths: [], cuts: [], offcuts: [] };
   const sections = tidied(open).map((section, i) => ({ section, n: i + 1, x: 0, body: '' }));
   const rough: NoStep[] = [];
   const rips: NoStep[] = [];
@@ -34,7 +33,7 @@ export function planOf(
     const strips = ripSection(bench, s, rips);
     for (const strip of strips) crosscutStrip(bench, strip, s.x + s.section.len, blankCuts);
   }
-  const milling = bench.placements.flatMap((p) => millingOf(bench, p));
+  const milling = bench.placements.flatMap((p, i) => millingOf(bench, p, bench.stripWidths[i] ?? p.width));
   const order: readonly CutKind[] = ['flatten', 'thickness', 'edge', 'width', 'length'];
   const milled = order.flatMap((what) => milling.filter((c) => c.what === what));
   [...rough, ...rips, ...blankCuts, ...milled].forEach((c, i) => bench.cuts.push({ step: i + 1, ...c }));
@@ -136,7 +135,7 @@ function ripSection(b: Bench, s: Spread, out: NoStep[]): LaidStrip[] {
       at: flattened(b),
       words: `flatten one face of ${s.body} before it meets the table saw`,
     });
-  if (line.room.y > 0)
+  if (rough || line.room.y > 0)
     out.push({
       ...none,
       what: 'straighten',
@@ -183,7 +182,7 @@ function crosscutStrip(b: Bench, s: LaidStrip, until: number, out: NoStep[]): vo
     const blank = b.blanks[lying.item] as Blank;
     const end = x + lying.l;
     const rest = until - end;
-    const name = blankName(blank);
+    const name = nameOf(blank);
     const body = rest > 0 ? name : s.body;
     if (rest > 0) {
       const takes = Math.min(kerf, rest);
@@ -201,6 +200,7 @@ function crosscutStrip(b: Bench, s: LaidStrip, until: number, out: NoStep[]): vo
       });
     }
     b.placements.push(placementOf(b, blank, lying, x, s.y, body));
+    b.stripWidths.push(mmOf(shop, s.strip.w));
     x = end + kerf;
   }
   keepOffcut(b, x, s.y, until - x, s.strip.w);
@@ -214,29 +214,31 @@ function placementOf(b: Bench, blank: Blank, lying: Lying, x: number, y: number,
 const flattened = (b: Bench): number => Math.round((b.line.stock.thickness - b.line.gives) * 5e5) / 1e6;
 
 /** What is still to be done to a blank once it is cut out, until it has its finished size or waits for its glue-up. */
-function millingOf(b: Bench, p: Placement): NoStep[] {
+function millingOf(b: Bench, p: Placement, stripWidth: number): NoStep[] {
   const { shop, line } = b;
   const { surface, thickness } = line.stock;
-  if (surface === 'sheet') return [];
-  const name = blankNameOf(p);
+  const rough = surface === 'rough';
   const none = { of: p.body, keeps: null, leaves: null, takes: 0, mark: null, band: null };
+  const name = nameOf(p);
+  const width = p.turned ? p.finished.length : p.finished.width;
   const out: NoStep[] = [];
-  const flatAlready = surface === 'dressed' || shop.ripAt === 'table saw';
-  if (!flatAlready) out.push({ ...none, what: 'flatten', machine: 'jointer', at: flattened(b), words: `flatten one face of ${name}` });
-  if (thickness - p.finished.thickness > (surface === 'dressed' ? 0.3 : 1e-6))
+  if (rough && shop.ripAt !== 'table saw')
+    out.push({ ...none, what: 'flatten', machine: 'jointer', at: flattened(b), words: `flatten one face of ${name}` });
+  if (surface !== 'sheet' && (rough || thickness - p.finished.thickness > SAME))
     out.push({ ...none, what: 'thickness', machine: 'planer', at: p.finished.thickness, words: `plane ${name} to thickness` });
-  const wide = p.width - p.finished.width;
-  if (!p.later.width && wide > (surface === 'dressed' ? 0.3 : 1e-6)) {
-    out.push({
-      ...none,
-      what: 'edge',
-      machine: 'jointer',
-      at: Math.min(wide / 2, shop.rough.straighten),
-      words: `joint one edge of ${name}`,
-    });
-    out.push({ ...none, what: 'width', machine: 'table saw', at: p.finished.width, words: `cut ${name} to width` });
+  const over = stripWidth - width;
+  if (!p.later.width && over > (rough ? 1e-6 : surface === 'dressed' ? SAME : shop.tick)) {
+    if (surface !== 'sheet')
+      out.push({
+        ...none,
+        what: 'edge',
+        machine: 'jointer',
+        at: Math.min(over / 2, shop.rough.straighten),
+        words: `joint one edge of ${name}`,
+      });
+    out.push({ ...none, what: 'width', machine: 'table saw', at: width, words: `cut ${name} to width` });
   }
-  if (!p.later.length && p.length - p.finished.length > shop.tick)
+  if (surface !== 'sheet' && !p.later.length && p.length - p.finished.length > shop.tick)
     out.push({
       ...none,
       what: 'length',
@@ -246,4 +248,6 @@ function millingOf(b: Bench, p: Placement): NoStep[] {
     });
   return out;
 }
-const blankNameOf = (p: Placement): string => `${p.part} ${p.copy}${p.of > 1 ? `, piece ${p.piece}` : ''}`;
+/** 'A 1', or 'A 1, piece 2' of a glued-up part. */
+const nameOf = (p: Pick<Placement, 'part' | 'copy' | 'piece' | 'of'>): string =>
+  `${p.part} ${p.copy}${p.of > 1 ? `, piece ${p.piece}` : ''}`;

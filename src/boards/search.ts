@@ -4,6 +4,7 @@
  */
 import { type Open, type Packing, type Taste, bestPlace, emptyBoard, itemsOf, withItem, withoutSections } from './pack.ts';
 import { type Random, below, newRandom } from './random.ts';
+import { fillBySections } from './sections.ts';
 
 /** What a plan is judged by, first to last: blanks left over, then cost and boards in the order asked, then wood in few boards. */
 export type Aim = 'least wood' | 'fewest boards';
@@ -165,6 +166,11 @@ export function search(p: Packing, items: readonly number[], lines: readonly num
       });
       consider(done.boards, done.left);
     }
+  const kinds = new Set(items.map((i) => p.kindOf[i])).size;
+  for (let way = 0; way < 2 && kinds <= MANY_KINDS && !run.stop(); way++) {
+    const done = bySections(p, [], items, openings(p, lines, way, r), r);
+    consider(done.boards, done.left);
+  }
   if (!best) throw new Error('no first plan was made');
   let plan: Plan = best;
   for (let k = 0; k < run.effort; k++) {
@@ -172,12 +178,37 @@ export function search(p: Packing, items: readonly number[], lines: readonly num
     const torn = emptied(p, plan.boards, r);
     const order = ordered(p, [...torn.items, ...plan.left], below(r, KEYS.length), [0, 0.1, 0.4][below(r, 3)] ?? 0, r);
     const taste = { section: 0.4 + below(r, 60) / 100, strip: 0.2 + below(r, 75) / 100 };
-    const done = fill(p, torn.boards, { order, taste, opens: openings(p, lines, below(r, 4), r) });
+    const opens = openings(p, lines, below(r, 4), r);
+    const patterned = order.length <= 200 && below(r, 3) === 0;
+    const done = patterned ? bySections(p, torn.boards, order, opens, r) : fill(p, torn.boards, { order, taste, opens });
     if (consider(done.boards, done.left)) plan = best;
     if (k % 50 === 49) run.report(plan, k + 1);
   }
   run.report(plan, run.effort);
   return plan;
+}
+
+/** Above this many kinds of blank, a first plan section by section takes too long. */
+const MANY_KINDS = 60;
+/** New boards section by section; what is left of the last, poorest one goes wherever it finds room. */
+function bySections(
+  p: Packing,
+  boards: readonly Open[],
+  items: readonly number[],
+  opens: readonly number[],
+  r: Random,
+): { readonly boards: readonly Open[]; readonly left: number[] } {
+  const taken = new Map<number, number>();
+  for (const b of boards) taken.set(b.line, (taken.get(b.line) ?? 0) + 1);
+  const done = fillBySections(p, items, opens, taken, r);
+  const share = (b: Open): number => b.area / ((p.lines[b.line]?.X ?? 1) * (p.lines[b.line]?.Y ?? 1));
+  const poorest = done.boards.length === 0 ? null : done.boards.reduce((a, b) => (share(b) < share(a) ? b : a));
+  const order = [...(poorest ? itemsOf(poorest) : []), ...done.left].sort((a, b) => sizeOf(p, b).l - sizeOf(p, a).l || a - b);
+  const kept = done.boards.filter((b) => b !== poorest);
+  const again = fill(p, [...boards, ...kept], { order, taste: TASTE, opens });
+  // Where that takes one board more than the pattern did, the pattern stays.
+  const plain = [...boards, ...done.boards];
+  return again.left.length > done.left.length || again.boards.length > plain.length ? { boards: plain, left: done.left } : again;
 }
 
 /** One to four boards emptied, poorly filled ones rather than full ones, and now and then a section of some others. */

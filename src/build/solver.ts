@@ -75,7 +75,9 @@ function attempt(node: string, compute: Compute, ask: Ask, done: Map<string, Out
   } catch (e) {
     if (e instanceof Pending) return e.node;
     if (!(e instanceof Stop)) throw e;
-    if (e.problem) problems.push(e.problem);
+    // Two nodes may trip over the same thing: it is said once.
+    const p = e.problem;
+    if (p && !problems.some((q) => q.where === p.where && q.what === p.what)) problems.push(p);
     done.set(node, { ok: false });
     return null;
   }

@@ -1,9 +1,10 @@
 /** The command line: one verb a file, answers on stdout, everything else on stderr. Exit 0 fine, 1 it will not go together, 2 unusable input. */
 import { check } from './check.ts';
+import { lay } from './lay.ts';
 import { list } from './list.ts';
 import { Unusable, type Options, type Verb } from './verb.ts';
 
-const VERBS: Readonly<Record<string, Verb>> = { check, list };
+const VERBS: Readonly<Record<string, Verb>> = { check, lay, list };
 
 async function main(argv: readonly string[]): Promise<number> {
   const [word, ...rest] = argv;

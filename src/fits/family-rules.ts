@@ -15,7 +15,7 @@ export const familyRules: Check = {
         rule.run(p.input, sizes, made).map((w) => {
           const parts = w.roles.flatMap((r) => p.roles[r] ?? []);
           return finding({
-            rule: w.rule,
+            rule: w.rule.replaceAll(' ', '-'),
             grade: w.grade,
             title: w.title,
             parts: parts.length ? parts : partsOf(p),

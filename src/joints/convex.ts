@@ -3,7 +3,7 @@
  * convex (trims, chamfers to an octagon, a round outline as chords). Other shapes are left out, so a body is never too small.
  */
 import { type Box, cornersOf } from '../geom/box.ts';
-import { type Frame, inPoint, outDir, outPoint } from '../geom/frame.ts';
+import { type Frame, HOME, inPoint, outDir, outPoint } from '../geom/frame.ts';
 import { loopPoints, polygonArea } from '../geom/loop.ts';
 import { type Vec2, type Vec3, add, cross, dot, scale, sub, unit } from '../geom/vec3.ts';
 import type { Feature } from '../model/record.ts';
@@ -34,10 +34,14 @@ export function boxBody(stock: Box): Body {
     return { of, trim: false, plane: { normal, off: dot(normal, points[0] ?? stock.min) }, points };
   });
 }
-/** What is left of the stock after those of its shapes that leave it convex; in the frame that `stock` and the shapes share. */
-export function bodyOf(stock: Box, shapes: readonly Feature[]): Body {
-  let body = boxBody(stock);
-  for (const f of shapes) for (const plane of keepPlanes(f, stock)) body = cutBody(body, plane, f.name, f.why === 'trim');
+/**
+ * What is left of the stock after those of its shapes that leave it convex. `stock` lies in `frame` (default: the frame of the shapes), the
+ * shapes and the answer are seen from outside it.
+ */
+export function bodyOf(stock: Box, shapes: readonly Feature[], frame: Frame = HOME): Body {
+  const corners = cornersOf(stock).map((p) => outPoint(frame, p));
+  let body = movedBody(frame, boxBody(stock));
+  for (const f of shapes) for (const plane of keepPlanes(f, corners)) body = cutBody(body, plane, f.name, f.why === 'trim');
   return body;
 }
 /** The body seen from outside `frame`. */
@@ -98,14 +102,14 @@ function roundAbout(points: readonly Vec3[], normal: Vec3): Vec3[] {
 }
 
 /** The planes that a convex cut leaves the wood behind; [] for a shape that does not leave it convex. */
-function keepPlanes(f: Feature, stock: Box): Plane[] {
+function keepPlanes(f: Feature, stock: readonly Vec3[]): Plane[] {
   if (f.op !== 'shape') return [];
   const s = f.solid;
   if (s.kind === 'half') {
     const normal = outDir(f.at, s.normal);
     return [{ normal, off: s.off + dot(normal, f.at.o) }];
   }
-  const corners = cornersOf(stock).map((p) => inPoint(f.at, p));
+  const corners = stock.map((p) => inPoint(f.at, p));
   const zs = corners.map((p) => p[2]);
   const [low, high] = [Math.min(...zs), Math.max(...zs)];
   if (s.kind === 'turned') {

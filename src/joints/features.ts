@@ -6,7 +6,8 @@ import { type Loop, circle, polygon } from '../geom/loop.ts';
 import { type Axis, type Vec2, type Vec3, axisVec, cross, scale, unit } from '../geom/vec3.ts';
 import { partRecord } from '../model/part-record.ts';
 import type { FaceRef, Feature, FeatureOp, PartRecord } from '../model/record.ts';
-import type { ExtraPart, Side } from './family.ts';
+import { flatContact } from './blocks.ts';
+import type { Contact, ExtraPart, Hold, Side } from './family.ts';
 import type { Plane, Polygon } from './meeting.ts';
 
 /** How far a cut reaches past the face it starts from, mm, so that no skin is left where two roads to one number differ. */
@@ -70,6 +71,8 @@ export const roundSide = (role: string, feature: string, face: string, at: Vec3,
 export type WedgeSpec = {
   /** Across the kerf: the way it spreads the tenon. */
   readonly spread: 'x' | 'y';
+  /** Which way the part's own axis runs along `spread`: its high flank is on that side. */
+  readonly sense: 1 | -1;
   /** Its middle along `spread`, and the low and high along the other axis. */
   readonly at: number;
   readonly span: readonly [number, number];
@@ -79,6 +82,7 @@ export type WedgeSpec = {
   readonly kerf: number;
   readonly thick: number;
 };
+export const flankName = (w: WedgeSpec, sign: 1 | -1): string => (sign === w.sense ? 'flank high' : 'flank low');
 export function wedgeKerf(name: string, w: WedgeSpec, past = CLEAR): Feature {
   const grow = ((w.thick - w.kerf) / 2 / (w.tip - w.root)) * past;
   const [k, t] = [w.kerf / 2, w.thick / 2 + grow];
@@ -88,7 +92,7 @@ export function wedgeKerf(name: string, w: WedgeSpec, past = CLEAR): Feature {
     [w.at + t, w.tip + past],
     [w.at - t, w.tip + past],
   ];
-  return swept(name, 'remove', w.spread === 'x' ? 'xz' : 'yz', outline, w.span[0] - past, w.span[1] + past, ['root', 'flank high', null, 'flank low']);
+  return swept(name, 'remove', w.spread === 'x' ? 'xz' : 'yz', outline, w.span[0] - past, w.span[1] + past, ['root', flankName(w, 1), null, flankName(w, -1)]);
 }
 export function wedgeExtra(name: string, words: string, wood: string, w: WedgeSpec, more: readonly Feature[] = []): ExtraPart {
   const across: Axis = w.spread;
@@ -101,8 +105,28 @@ export function wedgeExtra(name: string, words: string, wood: string, w: WedgeSp
   const flank = (sign: 1 | -1): Feature => {
     const normal = unit(across === 'x' ? [sign, 0, -rise] : [0, sign, -rise]);
     const p: Vec3 = scale(axisVec(across), w.thick / 2 + (sign * w.kerf) / 2);
-    return { name: sign > 0 ? 'flank high' : 'flank low', op: 'shape', at: HOME, why: 'shape', solid: { kind: 'half', normal, off: normal[0] * p[0] + normal[1] * p[1] }, faces: { flank: { of: 'plane' } } };
+    return { name: flankName(w, sign), op: 'shape', at: HOME, why: 'shape', solid: { kind: 'half', normal, off: normal[0] * p[0] + normal[1] * p[1] }, faces: { flank: { of: 'plane' } } };
   };
   const moved = more.map((f): Feature => ({ ...f, at: { ...f.at, o: [f.at.o[0] - corner[0], f.at.o[1] - corner[1], f.at.o[2] - corner[2]] } }));
   return { name, words, record: partRecord(stock, 'z', wood, [flank(1), flank(-1), ...moved]), at: { ...HOME, o: corner }, enters: [0, 0, -1] };
+}
+/** Both flanks of a wedge against its kerf in the role named. `index` is the wedge's among the extras. */
+export function wedgeContacts(w: WedgeSpec, name: string, kerf: string, index: number, role: string, hold: Hold): Contact[] {
+  const rise = (w.thick - w.kerf) / 2 / (w.tip - w.root);
+  return ([-1, 1] as const).map((sign) => {
+    const n: Vec3 = w.spread === 'x' ? [sign, 0, -rise] : [0, sign, -rise];
+    const o: Vec3 = w.spread === 'x' ? [w.at + (sign * w.kerf) / 2, w.span[0], w.root] : [w.span[0], w.at + (sign * w.kerf) / 2, w.root];
+    const frame = frameAlong(o, n, w.spread === 'x' ? [0, 1, 0] : [1, 0, 0]);
+    // The patch's x runs across the tenon, its y along the wedge, whichever way the frame turned out to look.
+    const long = (w.tip - w.root) * Math.hypot(1, rise) * (frame.y[2] > 0 ? 1 : -1);
+    const run = w.span[1] - w.span[0];
+    const word = flankName(w, sign);
+    return flatContact({
+      name: `${name} ${word}`,
+      a: { role: 'extra', index, feature: word, face: 'flank' },
+      b: { role, feature: kerf, face: word },
+      on: { frame, patch: [[0, 0], [run, 0], [run, long], [0, long]] },
+      fit: 'press', hold, glue: 'long',
+    });
+  });
 }

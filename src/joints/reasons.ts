@@ -14,10 +14,11 @@ export const byBook = (rule: string, name: string, range?: readonly [number, num
   ...(range ? { range } : {}),
 });
 
+export type Reasons<P> = { readonly [K in keyof P]: readonly [P[K], Reason] };
 /** The sizes as proposed, with what the document sets put over them; a set value's reason is the document. */
 export function settle<P extends object>(
   set: Partial<P>,
-  proposed: { readonly [K in keyof P]: readonly [P[K], Reason] },
+  proposed: Reasons<P>,
 ): { readonly sizes: P; readonly because: Readonly<Record<keyof P & string, Reason>> } {
   const sizes: Record<string, unknown> = {};
   const because: Record<string, Reason> = {};

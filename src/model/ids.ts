@@ -18,7 +18,7 @@ export const QUAD_WORDS: readonly QuadWord[] = QUADS.flatMap((q) => [q.low, q.hi
 /** Words that no size may take, since they read like a size of one's own; a part may be called "top". */
 export const RESERVED_FOR_SIZES: ReadonlySet<string> = new Set([...QUAD_WORDS, 'run']);
 /** Words that no size, space, group or part may take for its id. */
-export const RESERVED: ReadonlySet<string> = new Set([ 'min', 'max', 'round', 'xon', 'yon', 'zon', 'mm', 'cm', 'm', 'in', 'ft', 'deg', 'inch', 'inches', 'foot', 'feet', 'constructor', 'prototype']);
+export const RESERVED: ReadonlySet<string> = new Set([ 'min', 'max', 'round', 'xon', 'yon', 'zon', 'mm', 'cm', 'm', 'in', 'ft', 'deg', 'constructor', 'prototype']);
 
 /** Which axis a face stands on, and whether it is its low or its high end. */
 export function faceSide(face: Face): { quad: Quad; axis: 0 | 1 | 2; high: boolean } {

@@ -96,7 +96,10 @@ function dedupe(list: readonly Problem[]): Problem[] {
 
 /** What the schema cannot say: one namespace, two of four words an axis, limits, families, shapes, roles. */
 function checkDocument(doc: Document, catalog: Catalog): Problem[] {
-  return [...checkNames(doc), ...checkQuads(doc), ...checkFrames(doc), ...checkCounts(doc), ...checkShapes(doc, catalog), ...checkJoints(doc, catalog)];
+  const frames = checkFrames(doc);
+  // Groups in a circle could not be counted.
+  if (frames.length) return [...checkNames(doc), ...checkQuads(doc), ...frames];
+  return [...checkNames(doc), ...checkQuads(doc), ...checkCounts(doc), ...checkShapes(doc, catalog), ...checkJoints(doc, catalog)];
 }
 
 const COLLECTIONS = ['sizes', 'spaces', 'groups', 'parts'] as const;

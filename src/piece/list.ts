@@ -16,9 +16,9 @@ export function cutRows(doc: Document, built: Built, kinds: readonly Kind[] = ki
     const words = first?.doc.name ?? first?.id.replaceAll('_', ' ') ?? '';
     return { part: first?.id ?? '', words, letter: k.letter, count: k.parts.length, wood: first?.wood ?? '', paths: k.parts.map((p) => p.path), finished: k.finished, rough: roughOf(k.finished, shop), handedOf: k.handedOf };
   });
-  return [...rows, ...extraRows(built, shop)];
+  return [...rows, ...extraRows(built)];
 }
-function extraRows(built: Built, shop: Shop): CutRow[] {
+function extraRows(built: Built): CutRow[] {
   const groups = new Map<string, CutRow>();
   for (const e of built.built.extras.values()) {
     const [a, b, c] = sizeOf(e.record.stock);
@@ -28,7 +28,7 @@ function extraRows(built: Built, shop: Shop): CutRow[] {
     const finished = { length: all[k] ?? 0, width: across[0] ?? 0, thickness: across[1] ?? 0 };
     const key = [e.words, e.record.wood, e.record.key].join(' ');
     const had = groups.get(key);
-    groups.set(key, had ? { ...had, count: had.count + 1, paths: [...had.paths, e.path] } : { part: e.words, words: e.words, letter: '', count: 1, wood: e.record.wood, paths: [e.path], finished, rough: e.hardware ? finished : roughOf(finished, shop), handedOf: null });
+    groups.set(key, had ? { ...had, count: had.count + 1, paths: [...had.paths, e.path] } : { part: e.words, words: e.words, letter: '', count: 1, wood: e.record.wood, paths: [e.path], finished, rough: finished, handedOf: null });
   }
   return [...groups.values()];
 }

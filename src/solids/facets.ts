@@ -1,15 +1,14 @@
 /** A solid as plain triangles, for those who plan with shapes and know no kernel. */
 import { type Frame, handed, outPoint } from '../geom/frame.ts';
 import { cornersAt } from './measure.ts';
-import { type Reading, readSolid } from './read.ts';
+import { readSolid } from './read.ts';
 import type { Solid } from './solid.ts';
 
 /** Nine numbers a triangle (three corners xyz, mm, float64, counter-clockwise from outside), record frame. */
 export type Facets = Float64Array;
 
-export const facetsOf = (solid: Solid): Facets => facetsOfReading(readSolid(solid));
-/** The same of a bare reading. */
-export function facetsOfReading(reading: Reading): Facets {
+export function facetsOf(solid: Solid): Facets {
+  const reading = readSolid(solid);
   const n = reading.triangles.length / 3;
   const out = new Float64Array(9 * n);
   for (let t = 0; t < n; t++) cornersAt(reading, t).forEach((p, k) => out.set(p, 9 * t + 3 * k));

@@ -12,16 +12,19 @@ export const CHORDS_PER_CIRCLE = 64;
 /** Where the WASM comes from: its bytes, or the address to fetch; neither where the package itself can find it (plain Node). */
 export type KernelSource = { readonly wasmBinary?: ArrayBuffer | Uint8Array; readonly locateFile?: (file: string) => string };
 
-type Vector<T> = { push_back(item: T): void; delete(): void };
+type Point = { readonly x: number; readonly y: number };
+type Vector<T> = { push_back(item: T): void; get(i: number): T; size(): number; delete(): void };
+type Loops = Vector<Vector<Point>>;
 /**
  * Extruding through the kernel's public classes sends each outline through an integer grid (1e-9 mm off, so flush faces are no
- * longer flush) and leaves the grid's vectors undeleted. These are the calls that stand beneath them.
+ * longer flush), and what they hand out as arrays leaves vectors undeleted. These are the calls that stand beneath them.
  */
 type Beneath = {
-  Vector_vec2: new () => Vector<{ x: number; y: number }>;
-  Vector2_vec2: new () => Vector<Vector<{ x: number; y: number }>>;
-  _Extrude(loops: unknown, height: number, divisions: number, twist: number, scaleTop: { x: number; y: number }): Manifold;
-  _Revolve(loops: unknown, segments: number, degrees: number): Manifold;
+  Vector_vec2: new () => Vector<Point>;
+  Vector2_vec2: new () => Loops;
+  _Extrude(loops: Loops, height: number, divisions: number, twist: number, scaleTop: Point): Manifold;
+  _Revolve(loops: Loops, segments: number, degrees: number): Manifold;
+  _Triangulate(loops: Loops, epsilon: number, allowConvex: boolean): Vector<{ readonly 0: number; readonly 1: number; readonly 2: number }>;
 };
 type Kernel = ManifoldToplevel & Beneath;
 let current: Kernel | null = null;
@@ -52,7 +55,7 @@ async function start(source: KernelSource): Promise<Kernel> {
   // The published type knows `locateFile` alone, the loader beneath takes the bytes as well.
   const ready = (await Module(source as unknown as Parameters<typeof Module>[0])) as Kernel;
   ready.setup();
-  for (const name of ['_Extrude', '_Revolve', 'Vector_vec2', 'Vector2_vec2'] as const)
+  for (const name of ['_Extrude', '_Revolve', '_Triangulate', 'Vector_vec2', 'Vector2_vec2'] as const)
     if (typeof ready[name] !== 'function') throw new Error(`the geometry kernel has no ${name}: another version than this was written for`);
   return ready;
 }
@@ -63,7 +66,58 @@ export const extrude = (loops: readonly (readonly Vec2[])[], height: number): Bo
 /** Loops with x the radius and y the height, turned once round z. */
 export const revolve = (loops: readonly (readonly Vec2[])[]): Body => withLoops(loops, (v) => kernel()._Revolve(v, CHORDS_PER_CIRCLE, 360));
 
-function withLoops(loops: readonly (readonly Vec2[])[], make: (loops: unknown) => Body): Body {
+/** The polygons (outlines counter-clockwise, holes clockwise) where a body is cut by the plane z = height. */
+export const slice = (body: Body, height: number): Vec2[][] => takeLoops((body as unknown as { _Slice(z: number): Loops })._Slice(height));
+/** Polygons as triangles, three points each. */
+export function triangulate(loops: readonly (readonly Vec2[])[]): Vec2[][] {
+  const points = loops.flat();
+  return withLoops(loops, (v) => {
+    const found = kernel()._Triangulate(v, -1, true);
+    const out = Array.from({ length: found.size() }, (_, i) => {
+      const t = found.get(i);
+      return [t[0], t[1], t[2]].map((k) => points[k] as Vec2);
+    });
+    found.delete();
+    return out;
+  });
+}
+/**
+ * What is left of the union of some counter-clockwise polygons when others are taken from it, without slivers thinner than
+ * twice `sliver`; works on an integer grid of about 1e-9 mm.
+ */
+export function planeDifference(from: readonly (readonly Vec2[])[], take: readonly (readonly Vec2[])[], sliver: number): Vec2[][] {
+  const made: { delete(): void }[] = [];
+  const keep = <T extends { delete(): void }>(one: T): T => {
+    made.push(one);
+    return one;
+  };
+  const area = (loops: readonly (readonly Vec2[])[]): InstanceType<ManifoldToplevel['CrossSection']> =>
+    keep(new (kernel().CrossSection)(loops.map((l) => l.map(([x, y]): [number, number] => [x, y]))));
+  try {
+    const left = take.length > 0 ? keep(area(from).subtract(area(take))) : area(from);
+    const open = keep(keep(left.offset(-sliver, 'Miter')).offset(sliver, 'Miter'));
+    return takeLoops((open as unknown as { _ToPolygons(): Loops })._ToPolygons());
+  } finally {
+    for (const one of made) one.delete();
+  }
+}
+
+function takeLoops(loops: Loops): Vec2[][] {
+  const out: Vec2[][] = [];
+  for (let i = 0; i < loops.size(); i++) {
+    const loop = loops.get(i);
+    out.push(
+      Array.from({ length: loop.size() }, (_, k): Vec2 => {
+        const { x, y } = loop.get(k);
+        return [x, y];
+      }),
+    );
+    loop.delete();
+  }
+  loops.delete();
+  return out;
+}
+function withLoops<T>(loops: readonly (readonly Vec2[])[], make: (loops: Loops) => T): T {
   const k = kernel();
   const all = new k.Vector2_vec2();
   try {

@@ -12,7 +12,7 @@ export type Measures = {
   readonly centre: Vec3;
   /** The smallest box round it; null when there is nothing left. */
   readonly box: Box | null;
-  /** Volumes of the pieces it has fallen into, largest first: one for a part that holds together. */
+  /** Volumes of the pieces it has fallen into (hollows inside them counted as wood), largest first: one for a part that holds together. */
   readonly pieces: readonly number[];
   /** Holes right through it, counted as handles: 0 for a board, 1 for a board with a through mortise. */
   readonly genus: number;

@@ -1,8 +1,9 @@
 /** Two placed solids against each other. Touching is not overlapping, and nothing here asks whether a body is empty. */
-import { type Box, boxesNear, outBox } from '../geom/box.ts';
+import { type Box, boxesNear, middleOf, outBox } from '../geom/box.ts';
 import { type Frame, inDir, outPoint, seenFrom } from '../geom/frame.ts';
 import { type Vec3, scale } from '../geom/vec3.ts';
-import { type Facets, facetsOfReading, placedFacets } from './facets.ts';
+import { type Facets, placedFacets } from './facets.ts';
+import { huskOf } from './husk.ts';
 import { type Body } from './kernel.ts';
 import { LEAST_VOLUME, boxOf } from './measure.ts';
 import { readBody } from './read.ts';
@@ -13,6 +14,7 @@ import type { Solid } from './solid.ts';
 /** What two solids share; mm, mm², mm³, world. */
 export type Bite = {
   readonly volume: number;
+  /** Of its surface, without the sheets of no thickness where the two only touch. */
   readonly area: number;
   /** 2 volume / area: about how deep they bite into each other, whatever the shape. */
   readonly thickness: number;
@@ -32,17 +34,16 @@ export function overlap(a: Solid, fa: Frame, b: Solid, fb: Frame, want: { readon
     const shared = own(a.body.intersect(beside(b, seenFrom(fa, fb))));
     const volume = shared.volume();
     if (!(volume > LEAST_VOLUME)) return null;
-    const area = shared.surfaceArea();
-    const { min, max } = shared.boundingBox();
-    const box = outBox(fa, { min: [...min], max: [...max] });
-    const at = outPoint(fa, [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2]);
+    const { area, box, facets } = huskOf(readBody(shared));
+    if (!box) return null;
+    const at = outPoint(fa, middleOf(box));
     return {
       volume,
       area,
       thickness: (2 * volume) / area,
-      box,
+      box: outBox(fa, box),
       at,
-      facets: want.facets ? placedFacets(facetsOfReading(readBody(shared)), fa) : null,
+      facets: want.facets ? placedFacets(facets, fa) : null,
     };
   });
 }

@@ -2,6 +2,7 @@
 import { type Frame, inverse } from '../geom/frame.ts';
 import { polygonArea } from '../geom/loop.ts';
 import type { Vec2 } from '../geom/vec3.ts';
+import { slice } from './kernel.ts';
 import { withSolids } from './scope.ts';
 import { placed } from './shape.ts';
 import type { Solid } from './solid.ts';
@@ -11,17 +12,11 @@ import type { Solid } from './solid.ts';
  * holes clockwise, seen against the plane's z. A plane that only touches a face may or may not find it: cut beside it.
  */
 export function sectionOf(solid: Solid, plane: Frame): Vec2[][] {
-  return withSolids(() => {
-    const slice = placed(solid.body, inverse(plane)).slice(0);
-    try {
-      return slice
-        .toPolygons()
-        .map((p) => withoutMidpoints(p.map((c): Vec2 => [c[0], c[1]])))
-        .filter((p) => Math.abs(polygonArea(p)) > 1e-6);
-    } finally {
-      slice.delete();
-    }
-  });
+  return withSolids(() =>
+    slice(placed(solid.body, inverse(plane)), 0)
+      .map(withoutMidpoints)
+      .filter((p) => p.length > 2 && Math.abs(polygonArea(p)) > 1e-6),
+  );
 }
 /** The same polygon without the corners where it goes straight on, which come from edges of triangles. */
 function withoutMidpoints(points: readonly Vec2[]): Vec2[] {

@@ -60,7 +60,11 @@ function quantity(of: Exclude<FigureKind, 'mm'>, value: number, style: LengthSty
     case 'mm2':
       return inches ? `${significant(value / INCH ** 2)} in²` : `${significant(value / 100)} cm²`;
     case 'mm3':
-      return inches ? `${significant(value / INCH ** 3)} in³` : value < 1000 ? `${significant(value)} mm³` : `${significant(value / 1000)} cm³`;
+      return inches
+        ? `${significant(value / INCH ** 3)} in³`
+        : value < 1000
+          ? `${significant(value)} mm³`
+          : `${significant(value / 1000)} cm³`;
     case 'kg':
       return inches ? `${significant(value / 0.45359237)} lb` : `${significant(value)} kg`;
     case 'percent':
@@ -76,7 +80,11 @@ function significant(n: number): string {
   return formatNumber(n, Math.min(9, Math.max(0, 2 - Math.floor(Math.log10(Math.abs(n))))));
 }
 
-type Told = { readonly title: string; readonly why: string; readonly remedies: readonly { readonly label: string; readonly consequence?: string }[] };
+type Told = {
+  readonly title: string;
+  readonly why: string;
+  readonly remedies: readonly { readonly label: string; readonly consequence?: string }[];
+};
 
 /** The words of a finding with all figures printed. */
 export function formatFinding(f: Told, style: LengthStyle): Told {
@@ -88,10 +96,20 @@ export function formatFinding(f: Told, style: LengthStyle): Told {
   };
 }
 
-const FIGURE_OF: Readonly<Record<string, FigureKind>> = { mm: 'mm', mm2: 'mm2', mm3: 'mm3', deg: 'deg', count: 'n', percent: 'percent', kg: 'kg', none: 'n' };
+const FIGURE_OF: Readonly<Record<string, FigureKind>> = {
+  mm: 'mm',
+  mm2: 'mm2',
+  mm3: 'mm3',
+  deg: 'deg',
+  count: 'n',
+  percent: 'percent',
+  kg: 'kg',
+  none: 'n',
+};
 
 /** A measured value or limit with the unit of its finding ('deg' in degrees), as a text. An unknown unit prints the bare number. */
-export const formatQuantity = (value: number, unit: string, style: LengthStyle): string => renderFigures(`{${FIGURE_OF[unit] ?? 'n'}:${value}}`, style);
+export const formatQuantity = (value: number, unit: string, style: LengthStyle): string =>
+  renderFigures(`{${FIGURE_OF[unit] ?? 'n'}:${value}}`, style);
 
 /** A length to put into a sentence; mm. */
 export const mmFigure = (mm: number): string => `{mm:${tidy(mm)}}`;

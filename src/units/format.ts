@@ -105,7 +105,15 @@ function decimal(n: number, places: number, minus: string): string {
 /** Whole ticks of 10^-places, parted at the point. */
 function pointed(ticks: number, places: number): { whole: number; decimals: string } {
   const k = 10 ** places;
-  return { whole: Math.floor(ticks / k), decimals: places === 0 ? '' : String(ticks % k).padStart(places, '0').replace(/0+$/, '') };
+  return {
+    whole: Math.floor(ticks / k),
+    decimals:
+      places === 0
+        ? ''
+        : String(ticks % k)
+            .padStart(places, '0')
+            .replace(/0+$/, ''),
+  };
 }
 
 function lowest(n: number, d: number): readonly [number, number] {

@@ -17,7 +17,22 @@ const UNITS: readonly (readonly [LengthUnit, string])[] = [
   ['ft', 'ft|foot|feet'],
 ];
 /** Words to offer where a unit is misspelt. */
-export const UNIT_WORDS: readonly string[] = ['mm', 'cm', 'm', 'in', 'inch', 'inches', 'ft', 'foot', 'feet', 'millimetres', 'centimetres', 'metres', 'deg', 'degrees'];
+export const UNIT_WORDS: readonly string[] = [
+  'mm',
+  'cm',
+  'm',
+  'in',
+  'inch',
+  'inches',
+  'ft',
+  'foot',
+  'feet',
+  'millimetres',
+  'centimetres',
+  'metres',
+  'deg',
+  'degrees',
+];
 const WORD_END = '(?![a-z0-9_])(?:\\.(?![a-z0-9_]))?';
 const UNIT = new RegExp(` *(?:(')|(")|${UNITS.map(([, words]) => `(${words})${WORD_END}`).join('|')})`, 'iy');
 const DEGREES = new RegExp(` *(?:°|deg(?:ree)?s?${WORD_END})`, 'iy');
@@ -41,7 +56,10 @@ export function unitAt(t: string, i: number): { readonly unit: LengthUnit; reado
 export function literalAt(t: string, i: number, spot: Spot = {}): Literal | null {
   const two = spot.before === '/' ? matchAt(TWO_DIVISIONS, t, i) : null;
   const divided = two && unitAt(t, i + two[0].length);
-  if (divided) return bad(i, divided.end, `behind "/", "${t.slice(i, divided.end)}" can be read two ways: put it in brackets`, [`(${t.slice(i, divided.end)})`]);
+  if (divided)
+    return bad(i, divided.end, `behind "/", "${t.slice(i, divided.end)}" can be read two ways: put it in brackets`, [
+      `(${t.slice(i, divided.end)})`,
+    ]);
   const n = numberAt(t, i, spot);
   if (n === null || n.kind === 'bad') return n;
   const degrees = matchAt(DEGREES, t, n.end);
@@ -81,7 +99,8 @@ function inchesBehind(t: string, feet: Sure, from: number): Literal | null {
   const u = unitAt(t, n.end);
   if (u && u.unit !== 'in') return null;
   const end = u ? u.end : n.end;
-  if (n.kind === 'ask') return { kind: 'ask', of: 'length', end, readings: n.readings.flatMap((r) => ('plain' in r ? [feetAndInches(feet.text, r)] : [])) };
+  if (n.kind === 'ask')
+    return { kind: 'ask', of: 'length', end, readings: n.readings.flatMap((r) => ('plain' in r ? [feetAndInches(feet.text, r)] : [])) };
   const sum = feetAndInches(feet.text, n);
   // Twelve inches and more behind feet is a slip of the pen as often as not.
   if (n.plain.compare(12) >= 0) return { kind: 'ask', of: 'length', end, readings: [sum, ...thousands(feet, n, gap === 0 && !u)] };
@@ -125,7 +144,12 @@ function fractionBehind(t: string, n: Sure, u: { unit: LengthUnit; end: number }
   if (!gap || u.unit !== 'in' || n.form !== 'whole') return null;
   const f = numberAt(t, u.end + gap[0].length, { inches: true });
   if (f?.kind !== 'number' || f.form !== 'fraction' || f.plain.compare(1) >= 0) return null;
-  return { kind: 'ask', of: 'length', end: unitAt(t, f.end)?.end ?? f.end, readings: [{ mm: n.plain.add(f.plain).mul(MM_IN.in), text: `${n.text} ${f.text} in` }] };
+  return {
+    kind: 'ask',
+    of: 'length',
+    end: unitAt(t, f.end)?.end ?? f.end,
+    readings: [{ mm: n.plain.add(f.plain).mul(MM_IN.in), text: `${n.text} ${f.text} in` }],
+  };
 }
 
 function angle(t: string, n: Exclude<NumberScan, Bad>, from: number): Literal {
@@ -133,13 +157,16 @@ function angle(t: string, n: Exclude<NumberScan, Bad>, from: number): Literal {
   const m = n.form === 'whole' ? matchAt(MINUTES, t, from) : null;
   if (!m) return { kind: 'angle', end: from, rad: radians(n.plain), text: `${n.text} deg` };
   const whole = n.plain.add(decimalRatio(m[1] as string).div(60)).add(decimalRatio(m[2] ?? '0').div(3600));
-  if (Number(m[1]) >= 60 || Number(m[2] ?? 0) >= 60) return bad(from, from + m[0].length, 'a degree has 60 minutes and a minute 60 seconds', [`${ratioText(whole)} deg`]);
+  if (Number(m[1]) >= 60 || Number(m[2] ?? 0) >= 60)
+    return bad(from, from + m[0].length, 'a degree has 60 minutes and a minute 60 seconds', [`${ratioText(whole)} deg`]);
   return { kind: 'angle', end: from + m[0].length, rad: radians(whole), text: `${n.text}° ${m[1]}'${m[2] ? ` ${m[2]}"` : ''}` };
 }
 
 /** 1:8, the slope of a tail: one across in eight along, measured from the line. */
 function fall(rise: Ratio, text: string, run: string, at: number, end: number): Literal {
   const d = decimalRatio(run);
-  return d.n === 0n ? bad(at, end, 'a slope of anything to 0 has no angle', []) : { kind: 'angle', end, rad: Math.atan(toNumber(rise.div(d))), text: `${text}:${run}` };
+  return d.n === 0n
+    ? bad(at, end, 'a slope of anything to 0 has no angle', [])
+    : { kind: 'angle', end, rad: Math.atan(toNumber(rise.div(d))), text: `${text}:${run}` };
 }
 export const radians = (degrees: Ratio): number => (toNumber(degrees) * Math.PI) / 180;

@@ -7,10 +7,22 @@ export type Meant =
   | { readonly plain: Ratio; readonly text: string; /** read as one number less another */ readonly less?: true }
   | { readonly mm: Ratio; readonly text: string; readonly less?: true };
 export type NumberScan =
-  | { readonly kind: 'number'; readonly end: number; readonly plain: Ratio; readonly text: string; readonly form: 'whole' | 'decimal' | 'fraction' | 'mixed' | 'dashed' }
+  | {
+      readonly kind: 'number';
+      readonly end: number;
+      readonly plain: Ratio;
+      readonly text: string;
+      readonly form: 'whole' | 'decimal' | 'fraction' | 'mixed' | 'dashed';
+    }
   | { readonly kind: 'ask'; readonly end: number; readonly readings: readonly Meant[] }
   | Bad;
-export type Bad = { readonly kind: 'bad'; readonly at: number; readonly end: number; readonly problem: string; readonly nearest: readonly string[] };
+export type Bad = {
+  readonly kind: 'bad';
+  readonly at: number;
+  readonly end: number;
+  readonly problem: string;
+  readonly nearest: readonly string[];
+};
 
 /** Where the number stands: behind * or /, inside the brackets of min( and its like, or as the inches behind feet. */
 export type Spot = { readonly before?: '*' | '/' | undefined; readonly inCall?: boolean; readonly inches?: boolean };
@@ -23,7 +35,8 @@ export function matchAt(pattern: RegExp, text: string, i: number): RegExpExecArr
 
 const OVER = '(?!\\d|[.,]\\d)';
 const ONE_SIGN = new RegExp(GLYPH, 'y');
-const GROUPED = /[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?(?![\d,]|\.\d)|[1-9]\d{0,2}(?:\.\d{3})+,\d+(?![\d.]|,\d)|[1-9]\d{0,2}(?:\.\d{3}){2,}(?![\d.,])/y;
+const GROUPED =
+  /[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?(?![\d,]|\.\d)|[1-9]\d{0,2}(?:\.\d{3})+,\d+(?![\d.]|,\d)|[1-9]\d{0,2}(?:\.\d{3}){2,}(?![\d.,])/y;
 const SPACED_GROUPS = /[1-9]\d{0,2}(?: \d{3})+(?:[.,]\d+)?(?![\d/]|[.,]\d| +\d| *-?\d+\/)/y;
 const DECIMAL = /\d*[.,]\d+|\d+\.(?![\w.])/y;
 const WHOLE = /\d+/y;
@@ -52,10 +65,16 @@ function groups(t: string, i: number, spot: Spot): NumberScan | null {
   // The last point or comma is the decimal sign, unless it is the only kind and stands before three figures.
   const single = /^\d{1,3},\d{3}$/.test(written);
   const decimals = /^[\d, ]+\.(\d+)$/.exec(written) ?? /^[\d. ]+,(\d+)$/.exec(written);
-  const onlyGroups = !decimals || /^\d{1,3}(?:,\d{3})+$/.test(written) || /^\d{1,3}(?:\.\d{3}){2,}$/.test(written) || / \d{3}$/.test(written);
-  const digits = onlyGroups ? written.replace(/\D/g, '') : `${written.slice(0, -(decimals[1] as string).length).replace(/\D/g, '')}.${decimals[1]}`;
+  const onlyGroups =
+    !decimals || /^\d{1,3}(?:,\d{3})+$/.test(written) || /^\d{1,3}(?:\.\d{3}){2,}$/.test(written) || / \d{3}$/.test(written);
+  const digits = onlyGroups
+    ? written.replace(/\D/g, '')
+    : `${written.slice(0, -(decimals[1] as string).length).replace(/\D/g, '')}.${decimals[1]}`;
   const readings = single ? [written.replace(',', '.'), digits] : [digits];
-  return ask(i + written.length, readings.map((text) => ({ plain: decimalRatio(text), text })));
+  return ask(
+    i + written.length,
+    readings.map((text) => ({ plain: decimalRatio(text), text })),
+  );
 }
 
 function decimal(t: string, i: number, spot: Spot): NumberScan | null {
@@ -66,14 +85,24 @@ function decimal(t: string, i: number, spot: Spot): NumberScan | null {
   if (comma && spot.inCall) {
     if (m[0].startsWith(',')) return null;
     const [a, b] = m[0].split(',');
-    return bad(i, end, `"${m[0]}" can be two numbers or one: put a space behind a comma that parts two, and a point in one`, [`${a}, ${b}`, `${a}.${b}`]);
+    return bad(i, end, `"${m[0]}" can be two numbers or one: put a space behind a comma that parts two, and a point in one`, [
+      `${a}, ${b}`,
+      `${a}.${b}`,
+    ]);
   }
   if (m[0].length > 40) return bad(i, end, 'that is more figures than a number needs', []);
   if (/[.,]\d/.test(t.slice(end, end + 2))) return bad(end, end + 1, 'a number has one point or comma at most', []);
   const [before = '', after = ''] = m[0].split(/[.,]/);
   const over = spot.before ? null : matchAt(OVER_DENOMINATOR, t, end);
   // 1.1/2: somebody's way to write 1 1/2, or 1.1 halved. 12.5/2 and 0.1/2 can only be divisions.
-  if (over && Number(before) > 0 && after.length <= 3 && onTheRule(Number(over[1])) && Number(after) > 0 && Number(after) < Number(over[1])) {
+  if (
+    over &&
+    Number(before) > 0 &&
+    after.length <= 3 &&
+    onTheRule(Number(over[1])) &&
+    Number(after) > 0 &&
+    Number(after) < Number(over[1])
+  ) {
     const parted = decimalRatio(m[0]).div(ratio(Number(over[1])));
     return ask(end + over[0].length, [mixed(before, Number(after), Number(over[1])), { plain: parted, text: ratioText(parted) }]);
   }
@@ -125,9 +154,21 @@ function feetPerhaps(t: string, end: number, w: string): NumberScan | null {
   return two ? ask(end + two[0].length, [feetAndInches(w, { plain: decimalRatio(two[1] as string), text: two[1] as string })]) : null;
 }
 
-const number = (end: number, plain: Ratio, text: string, form: 'whole' | 'fraction' | 'mixed' | 'dashed'): NumberScan => ({ kind: 'number', end, plain, text, form });
+const number = (end: number, plain: Ratio, text: string, form: 'whole' | 'fraction' | 'mixed' | 'dashed'): NumberScan => ({
+  kind: 'number',
+  end,
+  plain,
+  text,
+  form,
+});
 const ask = (end: number, readings: readonly Meant[]): NumberScan => ({ kind: 'ask', end, readings });
-export const bad = (at: number, end: number, problem: string, nearest: readonly string[]): Bad => ({ kind: 'bad', at, end, problem, nearest });
+export const bad = (at: number, end: number, problem: string, nearest: readonly string[]): Bad => ({
+  kind: 'bad',
+  at,
+  end,
+  problem,
+  nearest,
+});
 
 function fraction(n: number, d: number, at: number, end: number): NumberScan {
   return d === 0 ? bad(at, end, 'nothing can be divided by 0', []) : number(end, ratio(n, d), `${n}/${d}`, 'fraction');
@@ -155,9 +196,12 @@ function mixed(w: string, n: number, d: number): { plain: Ratio; text: string } 
   return { plain: decimalRatio(w).add(ratio(n, d)), text: `${w.replace(/^0+(?=\d)/, '')} ${n}/${d}` };
 }
 
+/** Feet and inches as one length. Twelve inches and more are carried, so that the text reads back without a question. */
 export function feetAndInches(feet: string, inches: { readonly plain: Ratio; readonly text: string }): { mm: Ratio; text: string } {
-  const f = feet.replace(/^0+(?=\d)/, '');
-  return { mm: decimalRatio(feet).mul(MM_IN.ft).add(inches.plain.mul(MM_IN.in)), text: `${f}' ${inches.text}"` };
+  const mm = decimalRatio(feet).mul(MM_IN.ft).add(inches.plain.mul(MM_IN.in));
+  const more = inches.plain.div(12).floor();
+  const carried = more.n > 0n ? ratioText(inches.plain.sub(more.mul(12))) : inches.text.replace(/^0+(?=\d)/, '');
+  return { mm, text: `${decimalRatio(feet).add(more).n}' ${carried}"` };
 }
 
 /** A ratio as a text that reads back as the same number: a fraction of the rule, a decimal, or else a plain fraction. */
@@ -168,7 +212,8 @@ export function ratioText(r: Ratio): string {
   if (!onTheRule(d)) {
     for (const places of [1, 2, 3, 4, 5, 6]) {
       const scaled = r.mul(ratio(10n ** BigInt(places)));
-      if (scaled.d === 1n) return `${minus}${scaled.n / 10n ** BigInt(places)}.${(scaled.n % 10n ** BigInt(places)).toString().padStart(places, '0')}`;
+      if (scaled.d === 1n)
+        return `${minus}${scaled.n / 10n ** BigInt(places)}.${(scaled.n % 10n ** BigInt(places)).toString().padStart(places, '0')}`;
     }
   }
   const w = r.n / r.d;

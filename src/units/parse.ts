@@ -10,8 +10,14 @@ export type LengthReading = { readonly mm: number; readonly text: string };
 export type AngleReading = { readonly rad: number; readonly text: string };
 /** `at` is the place in the text as it was given; `nearest` are texts that can be read. */
 export type Cannot = { readonly ok: false; readonly cannot: string; readonly at: number; readonly nearest: readonly string[] };
-export type LengthRead = ({ readonly ok: true; readonly unitGiven: boolean } & LengthReading) | { readonly ok: false; readonly ask: readonly LengthReading[]; readonly at: number } | Cannot;
-export type AngleRead = ({ readonly ok: true; readonly unitGiven: boolean } & AngleReading) | { readonly ok: false; readonly ask: readonly AngleReading[]; readonly at: number } | Cannot;
+export type LengthRead =
+  | ({ readonly ok: true; readonly unitGiven: boolean } & LengthReading)
+  | { readonly ok: false; readonly ask: readonly LengthReading[]; readonly at: number }
+  | Cannot;
+export type AngleRead =
+  | ({ readonly ok: true; readonly unitGiven: boolean } & AngleReading)
+  | { readonly ok: false; readonly ask: readonly AngleReading[]; readonly at: number }
+  | Cannot;
 
 const LONGEST = 200;
 const cannot = (why: string, at: number, nearest: readonly string[] = []): Cannot => ({ ok: false, cannot: why, at, nearest });
@@ -91,7 +97,11 @@ function leftover(t: string, end: number, read: string, bare: boolean): Cannot |
   const word = /^[a-z]+/i.exec(rest.trimStart())?.[0];
   if (word && bare) {
     const near = nearestOf(word, UNIT_WORDS);
-    return cannot(`"${word.slice(0, 30)}" is no unit known here`, at, near ? [`${read.trim()} ${near}`] : [`${read.trim()} mm`, `${read.trim()} in`]);
+    return cannot(
+      `"${word.slice(0, 30)}" is no unit known here`,
+      at,
+      near ? [`${read.trim()} ${near}`] : [`${read.trim()} mm`, `${read.trim()} in`],
+    );
   }
   return cannot(`what follows "${read.trim()}" cannot be read with it`, at, [read.trim()]);
 }

@@ -5,7 +5,13 @@ export type Ratio = Fraction;
 export const ratio = (n: number | bigint, d: number | bigint = 1): Ratio => new Fraction(n, d);
 
 /** mm in one of each unit of length. */
-export const MM_IN: Readonly<Record<LengthUnit, Ratio>> = { mm: ratio(1), cm: ratio(10), m: ratio(1000), in: ratio(254, 10), ft: ratio(3048, 10) };
+export const MM_IN: Readonly<Record<LengthUnit, Ratio>> = {
+  mm: ratio(1),
+  cm: ratio(10),
+  m: ratio(1000),
+  in: ratio(254, 10),
+  ft: ratio(3048, 10),
+};
 export type LengthUnit = 'mm' | 'cm' | 'm' | 'in' | 'ft';
 export const INCH = 25.4;
 

@@ -28,5 +28,5 @@ function mixed(n: number): string {
 }
 
 function decimals(n: number, places: number): string {
-  return n.toFixed(places).replace(/\.?0+$/, "");
+  return n.toFixed(places).replace(/\.?0+$/, '');
 }

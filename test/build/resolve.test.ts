@@ -123,12 +123,12 @@ test('xon reads a leaning face at one spot', () => {
   expect(boxesOf(doc)('shelf').box.min[0]).toBeCloseTo(100 * Math.cos(a) + z * Math.sin(a), 9);
 });
 
-test('five thousand parts that read each other in one chain are solved, without a deep stack', () => {
+test('three thousand parts that read each other in one chain are solved, without a deep stack', () => {
   const parts: Record<string, object> = { p0: board({}) };
-  for (let i = 1; i < 3000; i++) parts[`p${i}`] = board({ left: `p${i - 1}.right` });
+  for (let i = 1; i < 3000; i++) parts[`p${i}`] = board({ left: `p${i - 1}.right`, width: '10' });
   const r = resolve(jsonDocument({ dryfit: 1, title: 'Chain', units: 'mm', parts }));
   expect(r.problems).toEqual([]);
-  expect(r.boxes.get('p2999')?.box.min[0]).toBe(299900);
+  expect(r.boxes.get('p2999')?.box.min[0]).toBe(30080);
 });
 
 test('sizes of nothing and names that do not exist are told with the thing and the cure', () => {

@@ -24,15 +24,49 @@ function come(text: string, unit: 'mm' | 'in' = 'mm'): Value | string {
 
 describe('kinds of value', () => {
   const table: readonly (readonly [string, 'mm' | 'in', Value['dim'], number])[] = [
-    ['long/2 + 40', 'mm', 'flex', 640], ['-long/2 + 40', 'mm', 'flex', -560], ['long/2 - wide', 'mm', 'length', 0], ['wide + 1', 'in', 'length', 625.4], ['1 + wide', 'in', 'length', 625.4], ['wide + 1', 'mm', 'length', 601],
-    ['wide*2', 'mm', 'length', 1200], ['2*wide', 'mm', 'length', 1200], ['wide/4', 'mm', 'length', 150], ['wide/leg.width', 'mm', 'number', 600 / 45], ['wide/2 in', 'in', 'number', 600 / 50.8], ['long/wide', 'mm', 'number', 2],
-    ['wide*share', 'mm', 'length', 150], ['share*2', 'mm', 'flex', 0.5], ['share*share', 'mm', 'number', 0.0625], ['share + 1', 'mm', 'number', 1.25], ['share*40 + wide', 'mm', 'length', 610], ['wide/wide*40 + wide', 'in', 'length', 1616],
-    ['lean*2', 'mm', 'angle', Math.PI / 6], ['lean + 15 deg', 'mm', 'angle', Math.PI / 6], ['lean/2', 'mm', 'angle', Math.PI / 24], ['lean/lean', 'mm', 'number', 1], ['-lean', 'mm', 'angle', -Math.PI / 12],
-    ['min(wide, 3)', 'in', 'length', 76.2], ['max(wide, 3, long)', 'mm', 'length', 1200], ['min(4, share)', 'mm', 'number', 0.25], ['min(7)', 'mm', 'flex', 7], ['max(1 in, 25 mm)', 'mm', 'length', 25.4],
-    ['round(7.5)', 'mm', 'flex', 8], ['round(-7.5)', 'mm', 'flex', -8], ['round(-0.2)', 'mm', 'flex', 0], ['round(38 mm)', 'in', 'length', 25.4], ['round(39 mm)', 'in', 'length', 50.8], ['round(38.4 mm)', 'mm', 'length', 38], ['round(37 mm, 5)', 'mm', 'length', 35],
-    ['round(1.3, 1/8)', 'in', 'flex', 1.25], ['round(1.3 in, 1/8)', 'in', 'length', 31.75], ['round(14.6 deg)', 'mm', 'angle', Math.PI / 12], ['round(0.15, 0.1)', 'mm', 'flex', 0.2],
-    ['0 * -1', 'mm', 'flex', 0], ['leg:left.front - 3', 'mm', 'length', 42], ['xon(leg.inner, 1, 2)', 'mm', 'length', 45],
-  ]; // prettier-ignore
+    ['long/2 + 40', 'mm', 'flex', 640],
+    ['-long/2 + 40', 'mm', 'flex', -560],
+    ['long/2 - wide', 'mm', 'length', 0],
+    ['wide + 1', 'in', 'length', 625.4],
+    ['1 + wide', 'in', 'length', 625.4],
+    ['wide + 1', 'mm', 'length', 601],
+    ['wide*2', 'mm', 'length', 1200],
+    ['2*wide', 'mm', 'length', 1200],
+    ['wide/4', 'mm', 'length', 150],
+    ['wide/leg.width', 'mm', 'number', 600 / 45],
+    ['wide/2 in', 'in', 'number', 600 / 50.8],
+    ['long/wide', 'mm', 'number', 2],
+    ['wide*share', 'mm', 'length', 150],
+    ['share*2', 'mm', 'flex', 0.5],
+    ['share*share', 'mm', 'number', 0.0625],
+    ['share + 1', 'mm', 'number', 1.25],
+    ['share*40 + wide', 'mm', 'length', 610],
+    ['wide/wide*40 + wide', 'in', 'length', 1616],
+    ['lean*2', 'mm', 'angle', Math.PI / 6],
+    ['lean + 15 deg', 'mm', 'angle', Math.PI / 6],
+    ['lean/2', 'mm', 'angle', Math.PI / 24],
+    ['lean/lean', 'mm', 'number', 1],
+    ['-lean', 'mm', 'angle', -Math.PI / 12],
+    ['min(wide, 3)', 'in', 'length', 76.2],
+    ['max(wide, 3, long)', 'mm', 'length', 1200],
+    ['min(4, share)', 'mm', 'number', 0.25],
+    ['min(7)', 'mm', 'flex', 7],
+    ['max(1 in, 25 mm)', 'mm', 'length', 25.4],
+    ['round(7.5)', 'mm', 'flex', 8],
+    ['round(-7.5)', 'mm', 'flex', -8],
+    ['round(-0.2)', 'mm', 'flex', 0],
+    ['round(38 mm)', 'in', 'length', 25.4],
+    ['round(39 mm)', 'in', 'length', 50.8],
+    ['round(38.4 mm)', 'mm', 'length', 38],
+    ['round(37 mm, 5)', 'mm', 'length', 35],
+    ['round(1.3, 1/8)', 'in', 'flex', 1.25],
+    ['round(1.3 in, 1/8)', 'in', 'length', 31.75],
+    ['round(14.6 deg)', 'mm', 'angle', Math.PI / 12],
+    ['round(0.15, 0.1)', 'mm', 'flex', 0.2],
+    ['0 * -1', 'mm', 'flex', 0],
+    ['leg:left.front - 3', 'mm', 'length', 42],
+    ['xon(leg.inner, 1, 2)', 'mm', 'length', 45],
+  ];
   test.each(table)('%s in %s', (text, unit, dim, v) => {
     const r = come(text, unit);
     expect(r).toEqual({ dim, v: expect.closeTo(v, 9) });
@@ -69,7 +103,10 @@ test('a bare number takes the unit of the place where it is wanted', () => {
   expect(asLength(two, 'mm')).toEqual({ ok: true, v: 2 });
   expect(asNumber(two)).toEqual({ ok: true, v: 2 });
   expect(asAngle({ dim: 'flex', v: 180 })).toEqual({ ok: true, v: Math.PI });
-  expect(asLength({ dim: 'number', v: 2 }, 'mm')).toMatchObject({ ok: false, problem: 'a length is wanted here, and this is a plain number' });
+  expect(asLength({ dim: 'number', v: 2 }, 'mm')).toMatchObject({
+    ok: false,
+    problem: 'a length is wanted here, and this is a plain number',
+  });
   expect(asLength({ dim: 'angle', v: 2 }, 'mm')).toMatchObject({ ok: false });
   expect(asNumber({ dim: 'length', v: 2 })).toMatchObject({ ok: false });
   expect(asAngle({ dim: 'length', v: 2 })).toMatchObject({ ok: false });
@@ -87,12 +124,17 @@ function calculator(first: number, rest: readonly (readonly [string, number])[])
   return sums.reduce((all, [sign, n]) => (sign === '+' ? all + n : all - n), 0);
 }
 const positive = fc.integer({ min: 1, max: 4000 }).map((n) => n / 4);
-law('long sums agree with a plain calculator', fc.tuple(positive, fc.array(fc.tuple(fc.constantFrom('+', '-', '*', '/'), positive), { maxLength: 12 })), ([first, rest]) => {
-  const text = [String(first), ...rest.map(([sign, n]) => ` ${sign} ${n}`)].join('');
-  const expected = calculator(first, rest);
-  const got = come(text);
-  expect(typeof got === 'object' && Math.abs(got.v - expected) <= 1e-9 * Math.max(1, Math.abs(expected))).toBe(true);
-}, { runs: 1000 }); // prettier-ignore
+law(
+  'long sums agree with a plain calculator',
+  fc.tuple(positive, fc.array(fc.tuple(fc.constantFrom('+', '-', '*', '/'), positive), { maxLength: 12 })),
+  ([first, rest]) => {
+    const text = [String(first), ...rest.map(([sign, n]) => ` ${sign} ${n}`)].join('');
+    const expected = calculator(first, rest);
+    const got = come(text);
+    expect(typeof got === 'object' && Math.abs(got.v - expected) <= 1e-9 * Math.max(1, Math.abs(expected))).toBe(true);
+  },
+  { runs: 1000 },
+);
 
 const leaves = fc.constantFrom('long', 'wide', 'lean', 'share', '2', '1 in', '15 deg', '0', 'leg.left', 'nowhere');
 const anyText = fc.letrec<{ t: string }>((tie) => ({
@@ -103,12 +145,17 @@ const anyText = fc.letrec<{ t: string }>((tie) => ({
     fc.tuple(fc.constantFrom('min', 'max', 'round'), tie('t'), tie('t')).map(([f, a, b]) => `${f}(${a}, ${b})`),
   ),
 })).t;
-law('every expression comes to a finite value or to a reason', anyText, (text) => {
-  const e = parseExpr(text, 'mm');
-  if (!e.ok) return;
-  for (const unit of ['mm', 'in'] as const) {
-    const r = evaluateExpr(e.expr, unit, look);
-    if (r.ok) expect(Number.isFinite(r.value.v) && !Object.is(r.value.v, -0)).toBe(true);
-    else expect(r.problem).toMatch(/\w/);
-  }
-}, { runs: 2000 }); // prettier-ignore
+law(
+  'every expression comes to a finite value or to a reason',
+  anyText,
+  (text) => {
+    const e = parseExpr(text, 'mm');
+    if (!e.ok) return;
+    for (const unit of ['mm', 'in'] as const) {
+      const r = evaluateExpr(e.expr, unit, look);
+      if (r.ok) expect(Number.isFinite(r.value.v) && !Object.is(r.value.v, -0)).toBe(true);
+      else expect(r.problem).toMatch(/\w/);
+    }
+  },
+  { runs: 2000 },
+);

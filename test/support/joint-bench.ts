@@ -137,21 +137,15 @@ export function inSpace(f: Feature, seer: Frame = HOME): unknown {
   const corners = s.profile.flatMap((loop) =>
     loopPoints(loop, 16).points.flatMap((c) => [point([c[0], c[1], s.from]), point([c[0], c[1], s.to])]),
   );
-  const faces = Object.fromEntries(
-    Object.entries(f.faces).map(([name, ref]) => {
-      if (ref.of === 'from' || ref.of === 'to')
-        return [
-          name,
-          point([0, 0, ref.of === 'from' ? s.from : s.to]).split(' ').length
-            ? s.profile.flatMap((l) => l.map((c) => point([c.at[0], c.at[1], ref.of === 'from' ? s.from : s.to]))).sort()
-            : [],
-        ];
-      if (ref.of === 'plane') return [name, []];
-      const loop = s.profile[ref.loop ?? 0] ?? [];
-      const [a, b] = [loop[ref.corner], loop[(ref.corner + 1) % loop.length]];
-      return [name, a && b ? [point([...a.at, s.from]), point([...b.at, s.from])].sort() : []];
-    }),
-  );
+  const faceCorners = (ref: FaceRef): string[] => {
+    if (ref.of === 'from' || ref.of === 'to') return s.profile.flatMap((l) => l.map((c) => point([...c.at, s[ref.of as 'from' | 'to']])));
+    const loop = ref.of === 'side' ? (s.profile[ref.loop ?? 0] ?? []) : [];
+    const ends = ref.of === 'side' ? [loop[ref.corner], loop[(ref.corner + 1) % loop.length]] : [];
+    return ends.flatMap((c) => (c ? [point([...c.at, s.from]), point([...c.at, s.to])] : []));
+  };
+  const faces = Object.entries(f.faces)
+    .map(([name, ref]) => `${name}: ${faceCorners(ref).sort().join(', ')}`)
+    .sort();
   return { name: f.name, op: f.op, corners: corners.sort(), faces };
 }
 /** A meeting as its mirror image, mirrored in its own frame: parts, marks and planes change hand, own names stay. */
@@ -188,15 +182,19 @@ export function shapesOf(made: Made, axis?: 'x' | 'y'): unknown {
   const sorted = (all: readonly Feature[]): string[] => all.map((f) => JSON.stringify(inSpace(f, seer))).sort();
   return {
     features: Object.fromEntries(Object.entries(made.features).map(([role, all]) => [role, sorted(all)])),
-    extras: made.extras
-      .map((e) => JSON.stringify([e.name, e.record, seenFrom(seer, e.at)].slice(0, 1)) + sortedExtra(e.record, seenFrom(seer, e.at)))
-      .sort(),
+    extras: made.extras.map((e) => `${e.name} ${e.record.grain} ${extraInSpace(e.record, seenFrom(seer, e.at))}`).sort(),
     frees: made.frees.map((x) => JSON.stringify({ ...x, along: outDir(seer, x.along).map((n) => quantise(n)) })).sort(),
     contacts: made.contacts.map((c) => `${c.name} ${c.hold} ${c.fit} ${c.glue} ${quantise(c.gluedLength ?? 0).toFixed(3)}`).sort(),
   };
 }
 /** The stock's corners and the features of an extra, seen through the mirror. */
 function extraInSpace(r: PartRecord, at: Frame): string {
-  const stock = cornersOf(r.stock).map((p) => outPoint(at, p).map((n) => quantise(Math.round(n * 1e4) / 1e4)).join(' ')).sort();
+  const stock = cornersOf(r.stock)
+    .map((p) =>
+      outPoint(at, p)
+        .map((n) => quantise(Math.round(n * 1e4) / 1e4))
+        .join(' '),
+    )
+    .sort();
   return JSON.stringify([stock, r.features.map((f) => JSON.stringify(inSpace({ ...f, at: compose(at, f.at) }))).sort()]);
 }

@@ -39,9 +39,10 @@ export function exact(record: PartRecord, frame: Frame = WORLD): Exact {
   const volume = measureVolume(shape);
   return { volume, area: measureArea(shape), centre: volume === 0 ? [0, 0, 0] : centerOfMass };
 }
-/** mm³ that two placed records both claim. */
-export function exactOverlap(a: PartRecord, fa: Frame, b: PartRecord, fb: Frame): number {
-  return measureVolume(built(a, fa).intersect(built(b, fb)));
+/** What two placed records both claim: mm³ of it, and mm² round it. */
+export function exactOverlap(a: PartRecord, fa: Frame, b: PartRecord, fb: Frame): { readonly volume: number; readonly area: number } {
+  const shared = built(a, fa).intersect(built(b, fb));
+  return { volume: measureVolume(shared), area: measureArea(shared) };
 }
 
 type Map3 = (p: Vec3) => Vec3;
@@ -95,11 +96,14 @@ function solidOf(s: Shape, at: Frame, stand: Map3, reach: number): Shape3D {
   const face = makeFace(wireOf(s.profile, (r, h) => map([r, 0, h])));
   return revolution(face, [...centre], [tip[0] - centre[0], tip[1] - centre[1], tip[2] - centre[2]], 360);
 }
+/** Holes are cut from the full prism: the library is particular about which way round a hole in a face runs. */
 function prismOf(profile: readonly Loop[], from: number, to: number, map: Map3): Shape3D {
-  const [outline, ...holes] = profile.map((loop) => wireOf(loop, (x, y) => map([x, y, from])));
-  if (!outline) throw new Error('a prism without an outline');
   const [a, b] = [map([0, 0, from]), map([0, 0, to])];
-  return basicFaceExtrusion(makeFace(outline, holes), new Vector([b[0] - a[0], b[1] - a[1], b[2] - a[2]]));
+  const full = profile.map((loop): Shape3D => {
+    const face = makeFace(wireOf(loop, (x, y) => map([x, y, from])));
+    return basicFaceExtrusion(face, new Vector([b[0] - a[0], b[1] - a[1], b[2] - a[2]]));
+  });
+  return full.reduce((outer, hole) => outer.cut(hole) as Shape3D);
 }
 /** A box on the plane, so large that it holds all that the record can. */
 function halfOf(normal: Vec3, off: number, reach: number, map: Map3): Shape3D {

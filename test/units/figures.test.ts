@@ -18,7 +18,13 @@ test('the same sentence in both systems', () => {
 test('runs of words and figures for the screen', () => {
   expect(figureRuns('cut {mm:19.05} deep', inch)).toEqual([
     { kind: 'words', text: 'cut ' },
-    { kind: 'figure', text: '3⁄4 in', of: 'mm', value: 19.05, parts: { minus: false, feet: null, whole: null, numerator: 3, denominator: 4, decimals: '', unit: 'in', rounded: false } },
+    {
+      kind: 'figure',
+      text: '3⁄4 in',
+      of: 'mm',
+      value: 19.05,
+      parts: { minus: false, feet: null, whole: null, numerator: 3, denominator: 4, decimals: '', unit: 'in', rounded: false },
+    },
     { kind: 'words', text: ' deep' },
   ]);
   expect(figureRuns('', metric)).toEqual([]);
@@ -48,21 +54,34 @@ test('areas, volumes, weights, shares', () => {
 });
 
 test('what only looks like a figure stays as it is', () => {
-  for (const text of ['{mm:}', '{mm:NaN}', '{mm:1', '{ft:3}', '{mm:1e999}', '{mm: 3}', '{{mm}}']) expect(renderFigures(text, metric)).toBe(text);
+  for (const text of ['{mm:}', '{mm:NaN}', '{mm:1', '{ft:3}', '{mm:1e999}', '{mm: 3}', '{{mm}}'])
+    expect(renderFigures(text, metric)).toBe(text);
 });
 
 test('a finding with all its words', () => {
-  const f = { title: 'Tenons share {mm:3}', why: 'over {mm:80}', remedies: [{ label: 'Shorten to {mm:27}', consequence: '{n:4} times' }, { label: 'Mitre' }] };
-  expect(formatFinding(f, metric)).toEqual({ title: 'Tenons share 3 mm', why: 'over 80 mm', remedies: [{ label: 'Shorten to 27 mm', consequence: '4 times' }, { label: 'Mitre' }] });
+  const f = {
+    title: 'Tenons share {mm:3}',
+    why: 'over {mm:80}',
+    remedies: [{ label: 'Shorten to {mm:27}', consequence: '{n:4} times' }, { label: 'Mitre' }],
+  };
+  expect(formatFinding(f, metric)).toEqual({
+    title: 'Tenons share 3 mm',
+    why: 'over 80 mm',
+    remedies: [{ label: 'Shorten to 27 mm', consequence: '4 times' }, { label: 'Mitre' }],
+  });
 });
 
 law('a figure put into a sentence comes out as one figure of the same value', fc.double({ min: -1e5, max: 1e5, noNaN: true }), (v) => {
-  for (const [token, value] of [[mmFigure(v), v], [numberFigure(v), v], [degFigure(v), (v * 180) / Math.PI]] as const) {
+  for (const [token, value] of [
+    [mmFigure(v), v],
+    [numberFigure(v), v],
+    [degFigure(v), (v * 180) / Math.PI],
+  ] as const) {
     const figures = figureRuns(`a ${token} b`, metric).filter((r) => r.kind === 'figure');
     expect(figures).toHaveLength(1);
     expect(figures[0]?.kind === 'figure' && figures[0].value).toBeCloseTo(value, 5);
   }
-}); // prettier-ignore
+});
 law('printing never throws', fc.string({ unit: fc.constantFrom('{', '}', 'mm', ':', '-', '1', '.', 'e', 'deg', 'n', ' ') }), (text) => {
   expect(typeof renderFigures(text, inch)).toBe('string');
 });

@@ -1,7 +1,19 @@
 /** Printing lengths and angles: once rounded, to whole ticks. Cases that other programs got wrong are named after what they showed. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Denominator, DENOMINATORS, type LengthStyle, formatAngle, formatDecimal, formatLength, formatNumber, lengthParts, mmOfTicks, stepTicks, ticksOf } from '../../src/units/format.ts';
+import {
+  type Denominator,
+  DENOMINATORS,
+  type LengthStyle,
+  formatAngle,
+  formatDecimal,
+  formatLength,
+  formatNumber,
+  lengthParts,
+  mmOfTicks,
+  stepTicks,
+  ticksOf,
+} from '../../src/units/format.ts';
 import { readLength } from '../../src/units/parse.ts';
 import { writeLength } from '../../src/units/write.ts';
 import { law } from '../support/law.ts';
@@ -47,9 +59,36 @@ describe('the whole is split off after rounding', () => {
 });
 
 test('parts for typesetting', () => {
-  expect(lengthParts(41.21875 * IN, { system: 'in', denominator: 32, feet: true })).toEqual({ minus: false, feet: 3, whole: 5, numerator: 7, denominator: 32, decimals: '', unit: 'in', rounded: false });
-  expect(lengthParts(-0.3 * IN, { system: 'in', denominator: 8 })).toEqual({ minus: true, feet: null, whole: null, numerator: 1, denominator: 4, decimals: '', unit: 'in', rounded: true });
-  expect(lengthParts(12.7, { system: 'mm', decimals: 1 })).toEqual({ minus: false, feet: null, whole: 12, numerator: 0, denominator: 1, decimals: '7', unit: 'mm', rounded: false });
+  expect(lengthParts(41.21875 * IN, { system: 'in', denominator: 32, feet: true })).toEqual({
+    minus: false,
+    feet: 3,
+    whole: 5,
+    numerator: 7,
+    denominator: 32,
+    decimals: '',
+    unit: 'in',
+    rounded: false,
+  });
+  expect(lengthParts(-0.3 * IN, { system: 'in', denominator: 8 })).toEqual({
+    minus: true,
+    feet: null,
+    whole: null,
+    numerator: 1,
+    denominator: 4,
+    decimals: '',
+    unit: 'in',
+    rounded: true,
+  });
+  expect(lengthParts(12.7, { system: 'mm', decimals: 1 })).toEqual({
+    minus: false,
+    feet: null,
+    whole: 12,
+    numerator: 0,
+    denominator: 1,
+    decimals: '7',
+    unit: 'mm',
+    rounded: false,
+  });
 });
 
 test('decimals for tables that machines read', () => {
@@ -105,18 +144,33 @@ const style: fc.Arbitrary<LengthStyle> = fc.oneof(
 );
 const length = fc.double({ min: -100_000, max: 100_000, noNaN: true });
 
-law('a printed length reads back as the tick it was rounded to', fc.tuple(length, style, fc.constantFrom('mm' as const, 'in' as const)), ([mm, s, unit]) => {
-  const ticks = ticksOf(mm, s);
-  expect(read(formatLength(mm, s), unit)).toBe(mmOfTicks(ticks, s));
-}, { runs: 2000 }); // prettier-ignore
+law(
+  'a printed length reads back as the tick it was rounded to',
+  fc.tuple(length, style, fc.constantFrom('mm' as const, 'in' as const)),
+  ([mm, s, unit]) => {
+    const ticks = ticksOf(mm, s);
+    expect(read(formatLength(mm, s), unit)).toBe(mmOfTicks(ticks, s));
+  },
+  { runs: 2000 },
+);
 
-law('rounding moves a length by half a tick at most, and printing twice changes nothing', fc.tuple(length, style), ([mm, s]) => {
-  const once = mmOfTicks(ticksOf(mm, s), s);
-  expect(Math.abs(once - mm)).toBeLessThanOrEqual(mmOfTicks(1, s) * (0.5 + 1e-6));
-  expect(formatLength(once, s)).toBe(formatLength(mm, s));
-  expect(formatLength(mm, s)).not.toMatch(/(\d+)⁄\1\b|[-−]0 |^[-−]0$|\.\d*0 mm/);
-}, { runs: 2000 }); // prettier-ignore
+law(
+  'rounding moves a length by half a tick at most, and printing twice changes nothing',
+  fc.tuple(length, style),
+  ([mm, s]) => {
+    const once = mmOfTicks(ticksOf(mm, s), s);
+    expect(Math.abs(once - mm)).toBeLessThanOrEqual(mmOfTicks(1, s) * (0.5 + 1e-6));
+    expect(formatLength(once, s)).toBe(formatLength(mm, s));
+    expect(formatLength(mm, s)).not.toMatch(/(\d+)⁄\1\b|[-−]0 |^[-−]0$|\.\d*0 mm/);
+  },
+  { runs: 2000 },
+);
 
-law('a length written for the document reads back to 1e-6 mm', fc.tuple(length, fc.constantFrom('mm' as const, 'in' as const)), ([mm, unit]) => {
-  expect(Math.abs(read(writeLength(mm, unit), unit) - mm)).toBeLessThanOrEqual(1e-6);
-}, { runs: 2000 }); // prettier-ignore
+law(
+  'a length written for the document reads back to 1e-6 mm',
+  fc.tuple(length, fc.constantFrom('mm' as const, 'in' as const)),
+  ([mm, unit]) => {
+    expect(Math.abs(read(writeLength(mm, unit), unit) - mm)).toBeLessThanOrEqual(1e-6);
+  },
+  { runs: 2000 },
+);

@@ -21,7 +21,13 @@ test('a ring wholly inside is a whole turn, a ring wholly outside is none', () =
 
 law(
   'the arcs of a ring are as long as the share of its circle that lies in the section',
-  fc.record({ w: fc.integer({ min: 20, max: 300 }), t: fc.integer({ min: 10, max: 90 }), x: fc.integer({ min: -100, max: 300 }), y: fc.integer({ min: -150, max: 150 }), r: fc.integer({ min: 5, max: 300 }) }),
+  fc.record({
+    w: fc.integer({ min: 20, max: 300 }),
+    t: fc.integer({ min: 10, max: 90 }),
+    x: fc.integer({ min: -100, max: 300 }),
+    y: fc.integer({ min: -150, max: 150 }),
+    r: fc.integer({ min: 5, max: 300 }),
+  }),
   ({ w, t, x, y, r }) => {
     const found = arcsInside(w, t, [x, y], r).reduce((s, a) => s + a.to - a.from, 0);
     const n = 20_000;

@@ -7,7 +7,17 @@ test('at least forty timbers, ids unique, every figure with basis and source', (
   expect(SPECIES.length).toBeGreaterThanOrEqual(40);
   expect(new Set(SPECIES.map((s) => s.id)).size).toBe(SPECIES.length);
   for (const s of SPECIES) {
-    const figures = [s.shrinkage.radial, s.shrinkage.tangential, s.shrinkage.volumetric, s.change?.radial, s.change?.tangential, s.gravity, s.stiffness, s.bending, s.hardness];
+    const figures = [
+      s.shrinkage.radial,
+      s.shrinkage.tangential,
+      s.shrinkage.volumetric,
+      s.change?.radial,
+      s.change?.tangential,
+      s.gravity,
+      s.stiffness,
+      s.bending,
+      s.hardness,
+    ];
     for (const f of figures) {
       if (!f) continue;
       expect(f.value, s.id).toBeGreaterThan(0);
@@ -41,7 +51,21 @@ test.each([
 });
 
 test('names as makers write them', () => {
-  for (const name of ['cherry', 'ash', 'walnut', 'white_oak', 'beech', 'elm', 'pear', 'pine', 'oak', 'maple', 'Hard Maple', 'red oak', 'Douglas-fir'])
+  for (const name of [
+    'cherry',
+    'ash',
+    'walnut',
+    'white_oak',
+    'beech',
+    'elm',
+    'pear',
+    'pine',
+    'oak',
+    'maple',
+    'Hard Maple',
+    'red oak',
+    'Douglas-fir',
+  ])
     expect(woodOf(name).kind, name).toBe('species');
   expect(sameWood('Black Cherry', 'cherry')).toBe(true);
   expect(sameWood('white oak', 'red oak')).toBe(false);
@@ -69,7 +93,9 @@ test('stuff that is not wood', () => {
 
 /** Lightness of CIE L*a*b* from an sRGB colour (IEC 61966-2-1 transfer, D65), 0…100. */
 function lightness(hex: string): number {
-  const [r, g, b] = [1, 3, 5].map((i) => parseInt(hex.slice(i, i + 2), 16) / 255).map((c) => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4)) as [number, number, number];
+  const [r, g, b] = [1, 3, 5]
+    .map((i) => parseInt(hex.slice(i, i + 2), 16) / 255)
+    .map((c) => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4)) as [number, number, number];
   const y = 0.2126 * r + 0.7152 * g + 0.0722 * b;
   return y > 0.008856 ? 116 * Math.cbrt(y) - 16 : 903.3 * y;
 }

@@ -5,7 +5,9 @@ import { useView } from '../look/view.ts';
 export function Band(): ReactNode {
   const band = useView((v) => v.band);
   const box = useRef<HTMLDivElement>(null);
-  useEffect(() => band && box.current?.focus(), [band]);
+  useEffect(() => {
+    if (band) box.current?.focus();
+  }, [band]);
   if (!band) return null;
   return (
     <div className="band" role="alert" tabIndex={-1} ref={box}>

@@ -17,7 +17,7 @@ export function Bench(): ReactNode {
   const page = useView((v) => v.page);
   const piece = useResults((r) => r.piece);
   return (
-    <section className={`bench ${page}`} aria-label="The bench">
+    <section className={`bench page-${page}`} aria-label="The bench">
       <div className="head">
         <div className="words" role="group" aria-label="Page of the bench">
           {PAGES.map((p) => (

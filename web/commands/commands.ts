@@ -14,7 +14,7 @@ function nextFinding(by: 1 | -1): void {
   const keys = paragraphs(useResults.getState().verdict?.findings ?? []).flatMap((p) => p.all.map((f) => f.key));
   if (!keys.length) return;
   const at = keys.indexOf(saw().finding ?? '');
-  look({ finding: keys[at < 0 ? (by > 0 ? 0 : keys.length - 1) : (at + by + keys.length) % keys.length] ?? null, part: null });
+  look({ finding: keys[at < 0 ? (by > 0 ? 0 : keys.length - 1) : (at + by + keys.length) % keys.length] ?? null, part: null, focus: true });
 }
 export function step(by: 1 | -1): void {
   const n = useResults.getState().order?.steps.length ?? 0;
@@ -27,6 +27,7 @@ function back(): void {
   else if (v.band) look({ band: null });
   else if (v.alone) look({ alone: false });
   else if (v.part !== null) look({ part: null });
+  else if (v.focus) look({ focus: false });
   else if (v.cut) look({ cut: null });
   else if (v.pulled) look({ pulled: false });
   else if (v.together < 1) look({ together: 1 });

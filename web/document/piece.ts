@@ -119,7 +119,8 @@ function heardPiece(piece: PieceView): void {
     opening.fresh = false;
     useCured.setState({ list: [] });
     useResults.setState({ ...NOTHING, busy: true });
-    look({ ...FRESH, face: 'x' });
+    const first = piece.sizes.find((s) => s.span && s.kind === 'length');
+    look({ ...FRESH, face: first?.axis ?? 'x', size: first?.id ?? null });
     lastId.set(useDocument.getState().id);
     keepSoon();
   }

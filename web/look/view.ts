@@ -21,6 +21,8 @@ export type View = {
   readonly part: string | null;
   readonly hover: readonly string[];
   readonly finding: string | null;
+  /** The finding was opened by hand: its parts keep their wood, the rest turns to drawing. */
+  readonly focus: boolean;
   readonly alone: boolean;
   /** The cut: along which axis its normal points, and where it stands, 0…1 of the piece's box. */
   readonly cut: { readonly axis: Axis; readonly at: number } | null;
@@ -43,6 +45,7 @@ export const useView = create<View>(() => ({
   part: null,
   hover: [],
   finding: null,
+  focus: false,
   alone: false,
   cut: null,
   together: 1,
@@ -66,4 +69,4 @@ export function hover(paths: readonly string[]): void {
   if (before.length !== paths.length || before.some((p, i) => p !== paths[i])) look({ hover: paths });
 }
 /** What looks differently at a fresh piece. */
-export const FRESH: Partial<View> = { screen: 'piece', size: null, part: null, hover: [], finding: null, alone: false, cut: null, together: 1, seen: 'freely', band: null, notice: null, keys: false };
+export const FRESH: Partial<View> = { screen: 'piece', size: null, part: null, hover: [], finding: null, focus: false, alone: false, cut: null, together: 1, seen: 'freely', band: null, notice: null, keys: false };

@@ -12,7 +12,7 @@ export function Finding({ finding, number, open, main }: { finding: Record_; num
   const leave = (): void => hover([]);
   return (
     <li className={`finding ${finding.grade}${open ? ' open' : ''}`} onPointerEnter={enter} onPointerLeave={leave}>
-      <button aria-expanded={open} onClick={() => look({ finding: open ? null : finding.key, part: null })} onFocus={enter} onBlur={leave}>
+      <button aria-expanded={open} onClick={() => look({ finding: open ? null : finding.key, part: null, focus: !open })} onFocus={enter} onBlur={leave}>
         <Sign grade={finding.grade} number={number} />
         <span className="kind">{GRADE_WORDS[finding.grade]}</span>
         <span className="title">
@@ -90,7 +90,7 @@ export function Folded({ first, number, all, open }: { first: Record_; number: n
   const [shown, show] = useState(30);
   return (
     <li className={`finding folded ${first.grade}${inside ? ' open' : ''}`}>
-      <button aria-expanded={inside !== undefined} onClick={() => look({ finding: inside ? null : first.key, part: null })}>
+      <button aria-expanded={inside !== undefined} onClick={() => look({ finding: inside ? null : first.key, part: null, focus: !inside })}>
         <Sign grade={first.grade} number={number} />
         <span className="kind">
           {GRADE_WORDS[first.grade]}, {all.length} times
@@ -103,7 +103,7 @@ export function Folded({ first, number, all, open }: { first: Record_; number: n
         <ol className="places">
           {all.slice(0, shown).map((f) => (
             <li key={f.key} className={f.key === open ? 'on' : ''}>
-              <button aria-expanded={f.key === open} onClick={() => look({ finding: f.key })} onPointerEnter={() => hover(f.parts)} onPointerLeave={() => hover([])}>
+              <button aria-expanded={f.key === open} onClick={() => look({ finding: f.key, focus: true })} onPointerEnter={() => hover(f.parts)} onPointerLeave={() => hover([])}>
                 <Said text={f.why} />
               </button>
               {f.key === open ? (

@@ -104,7 +104,7 @@ export function PartPanel({ path, leave }: { path: string; leave: () => void }):
           <ul className="lines">
             {about.map((f) => (
               <li key={f.key}>
-                <button className="inline" onClick={() => look({ finding: f.key, part: null, alone: false })}>
+                <button className="inline" onClick={() => look({ finding: f.key, part: null, alone: false, focus: true })}>
                   {f.title}
                 </button>
               </li>

@@ -63,9 +63,9 @@ export function SizeField({ size }: { size: SizeView }): ReactNode {
       />
       <span id="read-as" className="read-as" role="status">
         {wrong ? (
-          <>
+          <span>
             {wrong}; still <Length mm={size.value} />
-          </>
+          </span>
         ) : reading?.kind === 'asked' ? (
           <>
             two readings:
@@ -88,7 +88,9 @@ export function SizeField({ size }: { size: SizeView }): ReactNode {
           'made of other sizes'
         ) : size.kind === 'length' ? (
           <>
-            read as <Length mm={reading?.mm ?? size.value} /> (<span className="q">{lengthText(reading?.mm ?? size.value, units === 'in' ? 'mm' : 'in')}</span>)
+            <span>
+              read as <Length mm={reading?.mm ?? size.value} /> (<span className="q">{lengthText(reading?.mm ?? size.value, units === 'in' ? 'mm' : 'in')}</span>)
+            </span>
             {isPlain(size) ? null : (
               <button className="inline" onClick={() => give(exactText(size.value, units))}>
                 fix it there

@@ -66,11 +66,10 @@ const Grain = (): ReactNode => (
 const choose = (id: string): void => look({ size: id });
 
 /** Room that a label needs, px; what does not fit loses its words, then its figure, never its size. */
-const letters = (n: number): number => n * 7.2 + 14;
 function labelOf(s: SizeView, share: number, width: number, units: 'in' | 'mm'): 'all' | 'figure' | 'none' {
   const figure = lengthText(s.value, units, false).length;
   const room = share * width;
-  return room > letters(s.words.length + figure + 1) ? 'all' : room > letters(figure) - 8 ? 'figure' : 'none';
+  return room > (s.words.length + figure) * 7 + 24 ? 'all' : room > figure * 4.8 + 4 ? 'figure' : 'none';
 }
 
 function Spans({ piece, face, chosen }: { piece: PieceView; face: 'x' | 'y' | 'z'; chosen: string | null }): ReactNode {
@@ -92,16 +91,18 @@ function Spans({ piece, face, chosen }: { piece: PieceView; face: 'x' | 'y' | 'z
         <i key={at} className={isFull(at) ? 'tick full' : 'tick'} style={{ left: `${Number(at) * 100}%` }} />
       ))}
       {lath.slots.map((slot) => (
-        <SpanButton key={slot.size.id} slot={slot} on={slot.size.id === chosen} label={slot === mine ? 'all' : labelOf(slot.size, roomOf(slot, mine), width, units)} />
+        <SpanButton key={slot.size.id} slot={slot} on={slot.size.id === chosen} label={slot === mine ? 'all' : labelOf(slot.size, roomOf(slot, lath.slots), width, units)} />
       ))}
       {mine ? <Pointers slot={mine} min={lath.min} max={lath.max} box={box} /> : null}
       {lath.slots.length === 0 ? <p className="blank">No named size runs this way.</p> : null}
     </div>
   );
 }
-/** A long span in the lower lane ends, as far as its label goes, where the chosen window begins. */
-const roomOf = (slot: Slot, mine: Slot | undefined): number =>
-  slot.lane === 'lower' && mine && mine !== slot && mine.lane === 'lower' && slot.from < mine.from ? Math.min(slot.to, mine.from) - slot.from : slot.to - slot.from;
+/** A span that lies beneath others of its lane has room for its label as far as the first of them. */
+function roomOf(slot: Slot, slots: readonly Slot[]): number {
+  const over = slots.filter((o) => o !== slot && o.lane === slot.lane && o.from < slot.to && o.to > slot.from && o.to - o.from < slot.to - slot.from);
+  return Math.min(slot.to, ...over.map((o) => o.from)) - slot.from;
+}
 
 function SpanButton({ slot, on, label }: { slot: Slot; on: boolean; label: 'all' | 'figure' | 'none' }): ReactNode {
   const units = useUnits();

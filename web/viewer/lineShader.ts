@@ -1,5 +1,5 @@
 /** The line program: each edge a strip of given width on the screen; creases thin, outlines heavier, what is turned away not at all. */
-import { BufferAttribute, GLSL3, InstancedBufferAttribute, InstancedBufferGeometry, ShaderMaterial, Vector3 } from 'three';
+import { BufferAttribute, DoubleSide, GLSL3, InstancedBufferAttribute, InstancedBufferGeometry, ShaderMaterial, Vector3 } from 'three';
 import type { Edges } from './edges.ts';
 import type { Shared } from './woodShader.ts';
 
@@ -73,6 +73,7 @@ export function lineMaterial(shared: Shared): ShaderMaterial {
     fragmentShader: FRAGMENT,
     transparent: true,
     depthWrite: false,
+    side: DoubleSide,
     uniforms: {
       ...shared,
       uInk: { value: new Vector3() },

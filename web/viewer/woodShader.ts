@@ -100,7 +100,7 @@ vec3 woodAt(vec3 p, vec3 n, out float seam) {
   if (ib > 0.5) toCut = min(toCut, b - b0);
   if (ib < uLayers - 1.5) toCut = min(toCut, b1 - b);
   float px = max(length(dFdx(p)), length(dFdy(p)));
-  seam = 1.0 - smoothstep(0.35, 0.9, toCut / max(px, 1e-4));
+  seam = 1.0 - smoothstep(0.1, 1.1, toCut / max(px, 1e-4));
 
   float id = uSeed + ia * 17.31 + ib * 41.7;
   float h1 = hash1(id + 0.1), h2 = hash1(id + 1.3), h3 = hash1(id + 2.7), h4 = hash1(id + 3.9), h5 = hash1(id + 5.3);

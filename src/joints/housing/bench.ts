@@ -11,14 +11,41 @@ export function bench(p: Place<Housing>, s: Housing, hand: boolean): readonly Op
   if (!g) return [];
   const r = run(g, s);
   const stopped = r.cut[0] > 0 || r.cut[1] > 0;
-  const mark: Operation = { role: 'into', words: `Mark both walls of the housing from the shelf itself, {mm:${s.depth}} deep${stopped ? `, stopped {mm:${s.stop}} short` : ''}.`, tool: 'marking knife and gauge' };
+  const mark: Operation = {
+    role: 'into',
+    words: `Mark both walls of the housing from the shelf itself, {mm:${s.depth}} deep${stopped ? `, stopped {mm:${s.stop}} short` : ''}.`,
+    tool: 'marking knife and gauge',
+  };
   const cut: Operation[] = hand
     ? [
-        ...(stopped ? [{ role: 'into', words: 'Chop the stopped end first, so that the saw has room.', tool: 'chisel', caution: CHISEL }] : []),
+        ...(stopped
+          ? [{ role: 'into', words: 'Chop the stopped end first, so that the saw has room.', tool: 'chisel', caution: CHISEL }]
+          : []),
         { role: 'into', words: 'Saw both walls just inside the lines, down to the depth.', tool: 'tenon saw' },
         { role: 'into', words: 'Take out the waste and level the bottom.', tool: 'chisel and router plane', caution: CHISEL },
       ]
-    : [{ role: 'into', words: `Rout the housing along a clamped fence in two passes${stopped ? ', and square its stopped end with a chisel' : ''}.`, tool: 'router and straight bit', caution: ROUTER }];
-  const notch: Operation[] = stopped ? [{ role: 'enter', words: `Notch the end {mm:${s.depth}} by {mm:${s.stop}} at the stop; the shoulder must close.`, tool: 'tenon saw and chisel', caution: CHISEL }] : [];
-  return [mark, ...cut, ...notch, { role: 'enter', words: 'Plane the shelf until it slides in under hand pressure.', tool: 'smoothing plane' }];
+    : [
+        {
+          role: 'into',
+          words: `Rout the housing along a clamped fence in two passes${stopped ? ', and square its stopped end with a chisel' : ''}.`,
+          tool: 'router and straight bit',
+          caution: ROUTER,
+        },
+      ];
+  const notch: Operation[] = stopped
+    ? [
+        {
+          role: 'enter',
+          words: `Notch the end {mm:${s.depth}} by {mm:${s.stop}} at the stop; the shoulder must close.`,
+          tool: 'tenon saw and chisel',
+          caution: CHISEL,
+        },
+      ]
+    : [];
+  return [
+    mark,
+    ...cut,
+    ...notch,
+    { role: 'enter', words: 'Plane the shelf until it slides in under hand pressure.', tool: 'smoothing plane' },
+  ];
 }

@@ -1,7 +1,16 @@
 import type { Example } from '../family.ts';
 
 const side = { wood: 'pine', grain: 'z', left: '0', width: '18', front: '0', depth: '280', bottom: '0', height: '400' };
-const shelf = { wood: 'pine', grain: 'x', left: 'side.right', width: '300', front: 'side.front', depth: '280', bottom: '150', height: '18' };
+const shelf = {
+  wood: 'pine',
+  grain: 'x',
+  left: 'side.right',
+  width: '300',
+  front: 'side.front',
+  depth: '280',
+  bottom: '150',
+  height: '18',
+};
 const piece = (title: string, set: Record<string, string>) => ({
   dryfit: 1,
   title,

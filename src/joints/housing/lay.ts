@@ -5,7 +5,14 @@ import type { Housing } from './params.ts';
 
 export type Span = readonly [number, number];
 /** The ground both boards share before anything is cut. */
-export type Ground = { readonly enter: MeetSide; readonly into: MeetSide; readonly x: Span; readonly y: Span; readonly thick: number; readonly gap: number };
+export type Ground = {
+  readonly enter: MeetSide;
+  readonly into: MeetSide;
+  readonly x: Span;
+  readonly y: Span;
+  readonly thick: number;
+  readonly gap: number;
+};
 export function ground(m: Meeting): Ground | null {
   const enter = sideIn(m, 'enter');
   const into = sideIn(m, 'into');

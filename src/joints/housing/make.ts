@@ -22,7 +22,10 @@ const housedEnd = (g: Ground, r: Run, depth: number): Feature =>
   block('housed end', 'add', boxOf(g.x[0], g.x[1], r.span[0], r.span[1], -ROOT, depth), { ...around(g, 'enter', 'side'), 'z+': 'end' });
 /** Measured from the side's own face, wherever that lies as built. */
 const housing = (g: Ground, r: Run, depth: number): Feature =>
-  block('housing', 'remove', boxOf(g.x[0], g.x[1], r.span[0], r.span[1], g.gap, g.gap + depth), { ...around(g, 'into', 'wall'), 'z+': 'bottom' });
+  block('housing', 'remove', boxOf(g.x[0], g.x[1], r.span[0], r.span[1], g.gap, g.gap + depth), {
+    ...around(g, 'into', 'wall'),
+    'z+': 'bottom',
+  });
 
 /** The four upright sides, each named by the face of the part itself that looks the same way. */
 export function around(g: Ground, role: 'enter' | 'into', word: string): Partial<Record<Looks, string>> {

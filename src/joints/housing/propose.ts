@@ -22,12 +22,22 @@ export function propose(p: Place<Housing>, _shop: Cutting): Proposed | Refusal<H
 
 function refuse(p: Place<Housing>, s: Housing, thick: number, width: number): Refusal<Housing> | null {
   if (!(s.depth > 0) || s.depth > thick - 1)
-    return { cannot: 'the housing must leave wood in the side', limit: Math.max(0, thick - 1), asked: s.depth, nearest: { depth: thick / 4 } };
+    return {
+      cannot: 'the housing must leave wood in the side',
+      limit: Math.max(0, thick - 1),
+      asked: s.depth,
+      nearest: { depth: thick / 4 },
+    };
   const g = ground(p.meeting);
   const cut = g && stops(g, s);
   if (!cut) return { cannot: `"${s.stopped}" is not an edge of the shelf's end`, limit: 0, asked: 0, nearest: { stopped: 'none' } };
   if (s.stopped === 'none') return null;
   if (!(s.stop > 0) || cut[0] + cut[1] > width - 1)
-    return { cannot: 'the stops must leave a housing between them', limit: (width - 1) / (cut[0] > 0 && cut[1] > 0 ? 2 : 1), asked: s.stop, nearest: { stop: Math.min(10, width / 4) } };
+    return {
+      cannot: 'the stops must leave a housing between them',
+      limit: (width - 1) / (cut[0] > 0 && cut[1] > 0 ? 2 : 1),
+      asked: s.stop,
+      nearest: { stop: Math.min(10, width / 4) },
+    };
   return null;
 }

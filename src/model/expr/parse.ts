@@ -42,7 +42,9 @@ export function parseExpr(text: string, _unit: DocUnit): Parsed {
 /** Reads a bare JSON number as it stands, and a text as an expression. */
 export function readExpr(source: string | number, unit: DocUnit): Parsed {
   if (typeof source === 'string') return parseExpr(source, unit);
-  return Number.isFinite(source) ? { ok: true, expr: { k: 'lit', value: { dim: 'flex', v: source } } } : refused(0, 'this is no finite number');
+  return Number.isFinite(source)
+    ? { ok: true, expr: { k: 'lit', value: { dim: 'flex', v: source } } }
+    : refused(0, 'this is no finite number');
 }
 
 type Stream = { readonly tokens: readonly Token[]; i: number; readonly end: number };
@@ -115,7 +117,12 @@ function called(s: Stream, t: Name, depth: number): Parsed {
   const id = t.word === null && t.path.names.length === 0 ? t.path.id : '';
   const axis = SPOTS.get(id);
   if (axis) return spot(s, t, axis, depth);
-  if (!isFunction(id)) return refused(t.at, `"${id || pathText(t.path)}" cannot be called; there are ${FUNCTIONS.join(', ')}, ${[...SPOTS.keys()].join(', ')}`, nearestWord(id, [...FUNCTIONS, ...SPOTS.keys()]));
+  if (!isFunction(id))
+    return refused(
+      t.at,
+      `"${id || pathText(t.path)}" cannot be called; there are ${FUNCTIONS.join(', ')}, ${[...SPOTS.keys()].join(', ')}`,
+      nearestWord(id, [...FUNCTIONS, ...SPOTS.keys()]),
+    );
   const open = s.tokens[s.i++] as Token;
   const args = list(s, depth, open);
   if (!args.ok) return args;
@@ -144,7 +151,8 @@ function spot(s: Stream, t: Name, axis: 'x' | 'y' | 'z', depth: number): Parsed 
   const open = s.tokens[s.i++] as Token;
   const face = s.tokens[s.i++];
   const form = `${axis}on(part.face, one place, the other)`;
-  if (face?.t !== 'name' || face.word === null) return refused(face?.at ?? s.end, `a part with one of its faces or marks comes first: ${form}`);
+  if (face?.t !== 'name' || face.word === null)
+    return refused(face?.at ?? s.end, `a part with one of its faces or marks comes first: ${form}`);
   if (!isSign(s.tokens[s.i], ',')) return refused(s.tokens[s.i]?.at ?? s.end, `two places must follow: ${form}`);
   s.i++;
   const args = list(s, depth, open);
@@ -156,7 +164,14 @@ function spot(s: Stream, t: Name, axis: 'x' | 'y' | 'z', depth: number): Parsed 
 
 function unexpected(t: Token, text: string): Refused {
   if (t.t !== 'sign') return refused(t.at, `a sign is missing in front of "${text.slice(t.at, t.end)}"`);
-  return refused(t.at, t.sign === ')' ? 'this ")" closes nothing' : t.sign === '(' ? 'a sign is missing in front of this "("' : `"${t.sign}" cannot stand here`);
+  return refused(
+    t.at,
+    t.sign === ')'
+      ? 'this ")" closes nothing'
+      : t.sign === '('
+        ? 'a sign is missing in front of this "("'
+        : `"${t.sign}" cannot stand here`,
+  );
 }
 
 /** Every node that reads something outside the expression, in the order of the text; a spot before what stands in its brackets. */

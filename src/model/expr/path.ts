@@ -9,10 +9,14 @@ export type Refused = { readonly ok: false; readonly at: number; readonly proble
 const PATH = /([a-zA-Z][a-zA-Z0-9_]*)((?::(?:\*\+1(?![a-z0-9_])|\*|[a-zA-Z0-9_]+))*)/y;
 const WORD = /\.([a-zA-Z][a-zA-Z0-9_]*)/y;
 
-export const refused = (at: number, problem: string, nearest?: string | null): Refused => (nearest ? { ok: false, at, problem, nearest } : { ok: false, at, problem });
+export const refused = (at: number, problem: string, nearest?: string | null): Refused =>
+  nearest ? { ok: false, at, problem, nearest } : { ok: false, at, problem };
 
 /** A path and the word behind its point, as far as they go, at `i`; null where no letter stands. Their names are checked. */
-export function pathAt(text: string, i: number): { readonly ok: true; readonly path: PathRef; readonly word: string | null; readonly end: number } | Refused | null {
+export function pathAt(
+  text: string,
+  i: number,
+): { readonly ok: true; readonly path: PathRef; readonly word: string | null; readonly end: number } | Refused | null {
   PATH.lastIndex = i;
   const m = PATH.exec(text);
   if (!m) return null;
@@ -27,8 +31,9 @@ export function pathAt(text: string, i: number): { readonly ok: true; readonly p
   const w = WORD.exec(text);
   if (w) end += w[0].length;
   const word = w?.[1] ?? null;
-  if (word !== null && /[A-Z]/.test(word)) return refused(end - word.length, 'names are in small letters', `${whole}.${word.toLowerCase()}`);
-  if (text[end] === '.') return refused(end, w ? 'one point at most stands in a reading' : 'behind the point stands what is read, as in leg.front');
+  if (word !== null && /[A-Z]/.test(word)) return refused(end - word.length, 'names are in small letters', word.toLowerCase());
+  if (text[end] === '.')
+    return refused(end, w ? 'one point at most stands in a reading' : 'behind the point stands what is read, as in leg.front');
   return { ok: true, path: { id, names }, word, end };
 }
 
@@ -36,14 +41,18 @@ export function pathAt(text: string, i: number): { readonly ok: true; readonly p
 export function parsePath(text: string): { readonly ok: true; readonly path: PathRef } | Refused {
   const r = wholePath(text);
   if (!r.ok) return r;
-  return r.word === null ? { ok: true, path: r.path } : refused(text.indexOf('.'), 'a part is wanted here, without a face or size', pathText(r.path));
+  return r.word === null
+    ? { ok: true, path: r.path }
+    : refused(text.indexOf('.'), 'a part is wanted here, without a face or size', pathText(r.path));
 }
 
 /** A path and one word: a face, size or mark, as in { "meets": "seat.bottom" } and in measurements. The word itself is not checked. */
 export function parseReading(text: string): { readonly ok: true; readonly path: PathRef; readonly of: string } | Refused {
   const r = wholePath(text);
   if (!r.ok) return r;
-  return r.word === null ? refused(r.end, 'behind the part stands a point and one of its faces or sizes, as in seat.bottom') : { ok: true, path: r.path, of: r.word };
+  return r.word === null
+    ? refused(r.end, 'behind the part stands a point and one of its faces or sizes, as in seat.bottom')
+    : { ok: true, path: r.path, of: r.word };
 }
 
 function wholePath(text: string): Exclude<ReturnType<typeof pathAt>, null> {

@@ -26,8 +26,14 @@ function write(e: Expr, unit: DocUnit, least: number, right: boolean): string {
 }
 
 function literal(v: Value, unit: DocUnit, least: number): string {
-  const text = v.dim === 'length' ? length(v.v, unit) : v.dim === 'angle' ? `${plainNumber(Number(((v.v * 180) / Math.PI).toFixed(10)))} deg` : plainNumber(v.v);
-  return text.startsWith('-') && least > 0 ? `(${text})` : text;
+  const text =
+    v.dim === 'length'
+      ? length(v.v, unit)
+      : v.dim === 'angle'
+        ? `${plainNumber(Number(((v.v * 180) / Math.PI).toFixed(10)))} deg`
+        : plainNumber(v.v);
+  // Beside * and / a fraction would be read two ways.
+  return (text.startsWith('-') && least > 0) || (least > 1 && /[-/]/.test(text)) ? `(${text})` : text;
 }
 
 /** In the document's unit, or in the other where that is shorter: 3 mm stays 3 mm in a document in inches. */

@@ -62,7 +62,8 @@ function literalToken(t: string, i: number, lit: Literal, before: '*' | '/' | un
     // 2-1/2*x: is it two and a half times x, or two less half of x?
     const after = /^ *([*/])/.exec(t.slice(lit.end, lit.end + 40))?.[1];
     const beside = before ?? after;
-    if (beside) return refused(i, `beside "${beside}", "${written}" can be read two ways: put brackets round what belongs together`, `(${written})`);
+    if (beside)
+      return refused(i, `beside "${beside}", "${written}" can be read two ways: put brackets round what belongs together`, `(${written})`);
   }
   if (lit.kind === 'number') {
     const word = /^ *([a-zA-Z]+)/.exec(t.slice(lit.end, lit.end + 40));

@@ -1,0 +1,150 @@
+/** Ways to take a set of bodies apart in one go: one mover, or several alike (all legs out of a seat), and what each costs. */
+import { type Box, boxesNear } from '../geom/box.ts';
+import { type Bits, bitsOf, countOf, has, itemsOf, keyOf, meets, minus } from './bits.ts';
+import { type Signed, opposite, vecOf } from './directions.ts';
+import { type Graph, type GraphLink, heldTogether, engagedBy, ownDirections, pushedAlong, sizeOfBodies } from './graph.ts';
+import type { PlanPart } from './part.ts';
+
+/** A set that leaves along `dir`. `alike`: equal for sets of parts of equal weight and size. `joined`: something holds it, it has to be moved. */
+export type Mover = { readonly set: Bits; readonly dir: Signed; readonly cost: number; readonly alike: string; readonly joined: boolean };
+/** The movers leave one after the other; `rest` is what stays. Costs: about 1 a step. */
+export type Split = { readonly movers: readonly Mover[]; readonly rest: Bits; readonly cost: number };
+
+/** What a choice costs, in steps; sliding by the way that surfaces are dragged, as a share of the whole's size. Habits of the bench, common practice. */
+const COST = { step: 1, further: 0.5, alongside: 0.25, merge: 0.3, notItsJoint: 0.5, slides: 3, slidesMost: 2, up: 0.3, sideways: 0.1, heldApart: 0.5, heldApartMost: 1, heldByAlike: 0.2, unwieldy: 0.5 };
+/** A vertical motion is made by the upper side unless it is this many times heavier. */
+const HEAVIER = 3;
+
+/** Extras and hardware that can leave alone now: what is driven, screwed or turned in last. */
+export function looseExtras(g: Graph, within: Bits, dirs: readonly Signed[]): Split | null {
+  if (countOf(within) < 2) return null;
+  const movers: Mover[] = [];
+  for (const i of itemsOf(within)) {
+    if (!g.bodies[i]!.every((p) => isExtra(g.scene.parts[p]!))) continue;
+    const set = bitsOf(g.bodies.length, [i]);
+    const own = new Set(ownDirections(g, i));
+    const free = [...own, ...dirs.filter((d) => !own.has(d))].filter((d) => aloneAlong(g, i, d, within));
+    const best = cheapest(free.map((d) => moverOf(g, set, d, within)));
+    if (best) movers.push(best);
+  }
+  if (movers.length === 0) return null;
+  if (movers.length === countOf(within)) movers.pop();
+  return splitOf(g, movers.toSorted(byPlace), within);
+}
+const isExtra = (p: PlanPart): boolean => p.kind === 'extra' || p.kind === 'hardware';
+function aloneAlong(g: Graph, i: number, dir: Signed, within: Bits): boolean {
+  const set = pushedAlong(g, i, dir, within);
+  return set !== null && countOf(set) === 1;
+}
+/** All ways found, cheapest first: each set that some body pushes along, and sets alike at once. */
+export function waysApart(g: Graph, within: Bits, dirsOf: (i: number) => readonly Signed[]): Split[] {
+  const single = new Map<string, Mover>();
+  for (const i of itemsOf(within))
+    for (const d of dirsOf(i)) {
+      const pushed = pushedAlong(g, i, d, within);
+      if (!pushed) continue;
+      const mover = lighterSide(g, pushed, d, within);
+      const key = keyOf(mover.set);
+      const before = single.get(key);
+      if (!before || mover.cost < before.cost - 1e-9) single.set(key, mover);
+    }
+  const movers = [...single.values()].sort(byCost);
+  const splits = movers.slice(0, 200).map((m) => splitOf(g, [m], within));
+  for (const set of alikeSets(movers, within)) splits.push(splitOf(g, set.toSorted(byPlace), within));
+  return splits.sort((a, b) => a.cost / a.movers.length - b.cost / b.movers.length || countOf(a.movers[0]!.set) - countOf(b.movers[0]!.set));
+}
+const byCost = (a: Mover, b: Mover): number => a.cost - b.cost || countOf(a.set) - countOf(b.set) || byPlace(a, b);
+const byPlace = (a: Mover, b: Mover): number => a.dir - b.dir || (a.alike < b.alike ? -1 : a.alike > b.alike ? 1 : 0) || (itemsOf(a.set)[0] ?? 0) - (itemsOf(b.set)[0] ?? 0);
+const cheapest = (all: readonly Mover[]): Mover | null => all.reduce<Mover | null>((best, m) => (best && best.cost <= m.cost + 1e-9 ? best : m), null);
+
+/** Groups of two and more movers alike that share no body and leave something behind. */
+function alikeSets(movers: readonly Mover[], within: Bits): Mover[][] {
+  const byKind = new Map<string, Mover[]>();
+  for (const m of movers) byKind.set(m.alike, [...(byKind.get(m.alike) ?? []), m]);
+  const out: Mover[][] = [];
+  for (const all of byKind.values()) {
+    const chosen: Mover[] = [];
+    let left = within;
+    for (const m of all)
+      if (m.joined === all[0]!.joined && !chosen.some((c) => meets(c.set, m.set)) && countOf(left) > countOf(m.set)) {
+        chosen.push(m);
+        left = minus(left, m.set);
+      }
+    if (chosen.length > 1) out.push(chosen);
+  }
+  return out;
+}
+function splitOf(g: Graph, movers: readonly Mover[], within: Bits): Split {
+  const rest = movers.reduce((left, m) => minus(left, m.set), within);
+  const merges = movers.filter((m) => m.joined && countOf(m.set) > 1 && countOf(rest) > 1).length;
+  const joined = movers.filter((m) => m.joined);
+  const seen = new Set<string>();
+  let steps = 0;
+  for (const m of joined) {
+    const together = `${m.alike} ${m.dir}`;
+    steps += seen.size === 0 ? COST.step : seen.has(together) ? COST.alongside : COST.further;
+    seen.add(together);
+  }
+  const pieces = (b: Bits): number => (countOf(b) === 0 ? 0 : heldTogether(g, b).length - 1);
+  const extra = pieces(rest) + movers.reduce((n, m) => n + pieces(m.set), 0) - pieces(within);
+  const apart = joined.length === 0 ? 0 : Math.min(COST.heldApartMost, Math.max(0, extra) * (joined.length > 1 ? COST.heldByAlike : COST.heldApart));
+  return { movers, rest, cost: steps + merges * COST.merge + apart + movers.reduce((sum, m) => sum + m.cost, 0) };
+}
+
+const weightOf = (g: Graph, set: Bits): number => itemsOf(set).reduce((w, i) => w + g.bodies[i]!.reduce((v, p) => v + g.scene.parts[p]!.weight, 0), 0);
+/** Either side of a split may do the moving: the lighter, but along the plumb line rather the upper. */
+function lighterSide(g: Graph, set: Bits, dir: Signed, within: Bits): Mover {
+  const other = minus(within, set);
+  const [mine, theirs] = [weightOf(g, set), weightOf(g, other)];
+  const up = vecOf(g.scene.lines, dir)[2];
+  const handicap = up > 0.7 ? 1 / HEAVIER : up < -0.7 ? HEAVIER : 1;
+  const even = Math.abs(mine * handicap - theirs) < 1e-6 * (mine + theirs);
+  const first = even ? countOf(set) < countOf(other) || (countOf(set) === countOf(other) && (itemsOf(set)[0] ?? 0) > (itemsOf(other)[0] ?? 0)) : mine * handicap < theirs;
+  return first ? moverOf(g, set, dir, within) : moverOf(g, other, opposite(dir), within);
+}
+/** The mover with what its way costs: not along its joints, surfaces dragged along each other, pushed in from below. */
+function moverOf(g: Graph, set: Bits, dir: Signed, within: Bits): Mover {
+  const d = vecOf(g.scene.lines, dir);
+  const crossing = new Set(g.ties.filter((t) => has(set, t.a) !== has(set, t.b) && has(within, t.a) && has(within, t.b)).map((t) => t.link));
+  const strange = [...crossing].filter((l) => !letsGo(l, set, within, dir)).length;
+  let touched = false;
+  let slides = 0;
+  for (const t of g.touching) {
+    if (has(set, t.a) === has(set, t.b) || !has(within, t.a) || !has(within, t.b)) continue;
+    touched = true;
+    slides = Math.max(slides, engagedBy(g, t, dir));
+  }
+  const joined = crossing.size > 0 || touched || insideEachOther(g, set, minus(within, set));
+  const into = -d[2];
+  const gravity = into > 0.5 ? COST.up : into > -0.5 ? COST.sideways : 0;
+  const cost = (crossing.size > 0 ? (COST.notItsJoint * strange) / crossing.size : 0) + Math.min(COST.slidesMost, (COST.slides * slides) / g.size) + gravity + COST.unwieldy * unwieldy(g, set, within);
+  return { set, dir, cost: joined ? cost : gravity * 0.01, alike: alikeOf(g, set), joined };
+}
+/** Do the joint's own words allow this: its mover goes along, or all else goes the other way? */
+function letsGo(link: GraphLink, set: Bits, within: Bits, dir: Signed): boolean {
+  return link.frees.some((f) => {
+    const here = f.moves.filter((i) => has(within, i));
+    return here.length > 0 && ((f.dir === dir && here.every((i) => has(set, i))) || (f.dir === opposite(dir) && !here.some((i) => has(set, i))));
+  });
+}
+/** Do boxes of the two sets share a volume? Then one lies in the other, touching or not. */
+function insideEachOther(g: Graph, a: Bits, b: Bits): boolean {
+  const boxes = (s: Bits): Box[] => itemsOf(s).flatMap((i) => g.bodies[i]!.map((p) => g.scene.parts[p]!.box));
+  const theirs = boxes(b);
+  return boxes(a).some((p) => theirs.some((q) => boxesNear(p, q, -0.5)));
+}
+/** A sub-assembly's size by that of the whole: end frames are closed before the long way round. */
+function unwieldy(g: Graph, set: Bits, within: Bits): number {
+  if (countOf(set) < 2) return 0;
+  const size = (b: Bits): number => sizeOfBodies(g.scene, itemsOf(b).map((i) => g.bodies[i]!));
+  return size(set) / size(within);
+}
+const rounded = (n: number): string => n.toPrecision(5);
+/** Equal for sets whose parts have equal weights and sizes, whichever way round they stand. */
+function alikeOf(g: Graph, set: Bits): string {
+  const one = (p: PlanPart): string => {
+    const sizes = [0, 1, 2].map((i) => p.box.max[i]! - p.box.min[i]!).sort((a, b) => a - b);
+    return [rounded(p.weight), ...sizes.map((s) => s.toFixed(2))].join('/');
+  };
+  return itemsOf(set).flatMap((i) => g.bodies[i]!.map((p) => one(g.scene.parts[p]!))).sort().join(' ');
+}

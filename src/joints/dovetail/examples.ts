@@ -1,0 +1,36 @@
+import type { Example } from '../family.ts';
+
+const side = { wood: 'pine', grain: 'y', left: '0', width: '12', front: '0', depth: '300', bottom: '0', height: '90' };
+const front = { wood: 'pine', grain: 'x', left: '0', width: '240', front: '0', depth: '18', bottom: '0', height: '90' };
+const corner = (title: string, set: Record<string, string>) => ({
+  dryfit: 1,
+  title,
+  units: 'mm',
+  parts: { side, front },
+  joints: {
+    corner: {
+      as: 'dovetail@1',
+      places: [{ tails: 'side', pins: 'front' }],
+      set: { tails: '2', slope: '1/6', pin: '6', half_pin: '6', ...set },
+    },
+  },
+});
+export const examples: readonly Example[] = [
+  {
+    name: 'corner of a box',
+    words: 'Two tails in a side 90 wide and 12 thick, through a front 18 thick.',
+    document: corner('Dovetailed corner', {}),
+    // Rise 18/6 = 3. Tails (90 - 2 x 6 - 6) / 2 = 36 wide outside, 30 at the base: mean 33, two of them 66.
+    // Pins take 90 - 66 = 24 of the side: 24 x 18 x 12 = 5184. Tails take 66 x 18 x 12 = 14256 of the front.
+    removed: { side: 5184, front: 14256 },
+    planar: true,
+  },
+  {
+    name: 'groove under a tail',
+    words: 'The same corner; a groove 6 wide, its middle 12 above the bottom edge, is covered by the lowest tail.',
+    document: corner('Dovetail over a groove', { tail_over: '12', over_size: '6' }),
+    // The groove runs 9 to 15; the lowest tail at its base runs 9 to 39: covered as it is laid out evenly.
+    removed: { side: 5184, front: 14256 },
+    planar: true,
+  },
+];

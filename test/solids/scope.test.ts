@@ -1,0 +1,64 @@
+import { beforeAll, expect, test } from 'vitest';
+import { HOME } from '../../src/geom/frame.ts';
+import { loadKernel } from '../../src/solids/kernel.ts';
+import { measure } from '../../src/solids/measure.ts';
+import { meshOf } from '../../src/solids/mesh.ts';
+import { overlap } from '../../src/solids/pair.ts';
+import { dropSolid, liveSolids, withSolids } from '../../src/solids/scope.ts';
+import { sectionOf } from '../../src/solids/section.ts';
+import type { Solid } from '../../src/solids/solid.ts';
+import { block, board, bore } from '../support/records.ts';
+import { cutOf } from '../support/sound.ts';
+
+beforeAll(() => loadKernel());
+const part = board(100, 40, 20, [
+  block('m', 'remove', [10, 10, 5], [40, 30, 20]),
+  bore('h', 'remove', 5, 0, 20, { ...HOME, o: [70, 20, 0] }),
+]);
+
+test('everything made in a scope is gone after it, whatever was done, also when it throws', () => {
+  withSolids(() => {
+    const solid = cutOf(part);
+    meshOf(solid);
+    sectionOf(solid, HOME);
+    overlap(solid, HOME, solid, { ...HOME, o: [1, 1, 1] }, { facets: true });
+    expect(liveSolids()).toBeGreaterThan(0);
+  });
+  expect(liveSolids()).toBe(0);
+  expect(() =>
+    withSolids(() => {
+      cutOf(part);
+      throw new Error('stop');
+    }),
+  ).toThrow('stop');
+  expect(liveSolids()).toBe(0);
+});
+
+test('a kept solid is the only body that lives on, until it is dropped, and only once', () => {
+  const solid = withSolids((scope) => {
+    const inner = withSolids((nested) => nested.keep(cutOf(part)));
+    expect(liveSolids()).toBe(1);
+    scope.own(inner.body.translate(1, 0, 0));
+    return inner;
+  });
+  expect(liveSolids()).toBe(1);
+  expect(measure(solid).pieces).toHaveLength(1);
+  dropSolid(solid);
+  expect(liveSolids()).toBe(0);
+  expect(() => dropSolid(solid)).toThrow(/dropped already/);
+});
+
+test('a nested scope can keep what an outer one made', () => {
+  withSolids(() => {
+    const solid: Solid = cutOf(part);
+    withSolids((nested) => nested.keep(solid));
+    dropSolid(solid);
+  });
+  expect(liveSolids()).toBe(0);
+});
+
+test('a solid made outside any scope, and a scope that waits, are faults of ours', () => {
+  expect(() => cutOf(part)).toThrow(/outside withSolids/);
+  expect(liveSolids()).toBe(0);
+  expect(() => withSolids(async () => {})).toThrow(/asynchronous/);
+});
