@@ -1,5 +1,5 @@
 /** The cut list as a table for a spreadsheet. */
-import { type LengthStyle, formatDecimal, formatLength } from '../units/format.ts';
+import { FRACTION_SLASH, type LengthStyle, formatDecimal, formatLength } from '../units/format.ts';
 import { woodWords } from '../wood/woods.ts';
 import { csv } from './csv.ts';
 import { plainName } from './names.ts';
@@ -36,5 +36,5 @@ export function cutListCsv(rows: readonly CutListRow[], units: 'mm' | 'in', styl
 }
 /** '20 1/2 in': a plain slash, which every font and search knows, and the unit in letters. */
 function asRead(mm: number, style: LengthStyle): string {
-  return formatLength(mm, style).replaceAll('\u2044', '/').replaceAll('\u00a0', ' ').replaceAll('\u2033', ' in').replaceAll('\u2032', ' ft').replaceAll(/ +/g, ' ');
+  return formatLength(mm, style).replaceAll(FRACTION_SLASH, '/');
 }

@@ -1,7 +1,7 @@
 /** Features that several families build alike, in the meeting frame: round holes, pins, wedges and their kerfs. */
 import { outside } from '../shapes/section.ts';
 import type { Box } from '../geom/box.ts';
-import { type Frame, HOME } from '../geom/frame.ts';
+import { type Frame, HOME, seenFrom } from '../geom/frame.ts';
 import { type Loop, circle, polygon } from '../geom/loop.ts';
 import { type Axis, type Vec2, type Vec3, axisVec, cross, scale, unit } from '../geom/vec3.ts';
 import { partRecord } from '../model/part-record.ts';
@@ -96,7 +96,9 @@ export function wedgeKerf(name: string, w: WedgeSpec, past = CLEAR): Feature {
 }
 export function wedgeExtra(name: string, words: string, wood: string, w: WedgeSpec, more: readonly Feature[] = []): ExtraPart {
   const across: Axis = w.spread;
-  const corner: Vec3 = across === 'x' ? [w.at - w.thick / 2, w.span[0], w.root] : [w.span[0], w.at - w.thick / 2, w.root];
+  // The record's frame turns with the part's own axis, so that handed copies have equal wedges.
+  const edge = w.at - (w.sense * w.thick) / 2;
+  const at: Frame = { ...HOME, o: across === 'x' ? [edge, w.span[0], w.root] : [w.span[0], edge, w.root], [across]: axisVec(across, w.sense) };
   const run = w.span[1] - w.span[0];
   const long = w.tip - w.root;
   const stock: Box = { min: [0, 0, 0], max: across === 'x' ? [w.thick, run, long] : [run, w.thick, long] };
@@ -105,10 +107,10 @@ export function wedgeExtra(name: string, words: string, wood: string, w: WedgeSp
   const flank = (sign: 1 | -1): Feature => {
     const normal = unit(across === 'x' ? [sign, 0, -rise] : [0, sign, -rise]);
     const p: Vec3 = scale(axisVec(across), w.thick / 2 + (sign * w.kerf) / 2);
-    return { name: flankName(w, sign), op: 'shape', at: HOME, why: 'shape', solid: { kind: 'half', normal, off: normal[0] * p[0] + normal[1] * p[1] }, faces: { flank: { of: 'plane' } } };
+    return { name: sign > 0 ? 'flank high' : 'flank low', op: 'shape', at: HOME, why: 'shape', solid: { kind: 'half', normal, off: normal[0] * p[0] + normal[1] * p[1] }, faces: { flank: { of: 'plane' } } };
   };
-  const moved = more.map((f): Feature => ({ ...f, at: { ...f.at, o: [f.at.o[0] - corner[0], f.at.o[1] - corner[1], f.at.o[2] - corner[2]] } }));
-  return { name, words, record: partRecord(stock, 'z', wood, [flank(1), flank(-1), ...moved]), at: { ...HOME, o: corner }, enters: [0, 0, -1] };
+  const moved = more.map((f): Feature => ({ ...f, at: seenFrom(at, f.at) }));
+  return { name, words, record: partRecord(stock, 'z', wood, [flank(1), flank(-1), ...moved]), at, enters: [0, 0, -1] };
 }
 /** Both flanks of a wedge against its kerf in the role named. `index` is the wedge's among the extras. */
 export function wedgeContacts(w: WedgeSpec, name: string, kerf: string, index: number, role: string, hold: Hold): Contact[] {

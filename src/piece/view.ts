@@ -78,6 +78,8 @@ export type OrderView = {
   readonly steps: readonly StepView[];
   readonly stages: readonly { readonly name: string; readonly steps: readonly number[] }[];
   readonly stuck?: readonly string[];
+  /** Why it is stuck, in words. */
+  readonly why?: string;
   /**
    * Offset of each part at full spread, world mm, by path; and the step at which it comes home: a slider at position s (0 all apart …
    * steps.length together) shows part p at `offset` × what remains of the steps that carry it.

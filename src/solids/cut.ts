@@ -1,12 +1,11 @@
 /** A part's wood cut out of its stock: the one interpreter of part records on the kernel. */
 import { type Box, boxAround, outBox, sizeOf, unionBox } from '../geom/box.ts';
-import { HOME } from '../geom/frame.ts';
 import type { Vec2, Vec3 } from '../geom/vec3.ts';
 import type { Feature, FeatureOp, PartRecord } from '../model/record.ts';
 import { type Cutter, cutterOf } from './cutter.ts';
 import { type Body, kernel } from './kernel.ts';
 import { own } from './scope.ts';
-import { type Made, blockAt, bodyOf } from './shape.ts';
+import { type Made, blockOf, bodyOf } from './shape.ts';
 import type { Solid } from './solid.ts';
 
 export type Cut =
@@ -41,7 +40,7 @@ export function cutPart(record: PartRecord, { who }: { readonly who: string }): 
     if (typeof one === 'string') return refuse(one, record.features[i]?.name ?? null);
     made.push(one);
   }
-  const stock = blockAt(sizeOf(record.stock), { ...HOME, o: record.stock.min });
+  const stock = blockOf(record.stock);
   const body = assemble(record, stock.body, made);
   const status = body.status();
   if (status !== 'NoError') return refuse(`the kernel could not cut it (${status})`);

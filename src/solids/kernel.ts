@@ -24,10 +24,12 @@ type Beneath = {
   Vector2_vec2: new () => Loops;
   _Extrude(loops: Loops, height: number, divisions: number, twist: number, scaleTop: Point): Manifold;
   _Revolve(loops: Loops, segments: number, degrees: number): Manifold;
+  addFunction(work: (at: number, count: number) => void, signature: 'vii'): number;
   _Triangulate(loops: Loops, epsilon: number, allowConvex: boolean): Vector<{ readonly 0: number; readonly 1: number; readonly 2: number }>;
 };
 type Kernel = ManifoldToplevel & Beneath;
 let current: Kernel | null = null;
+let lens: Lens | null = null;
 let loading: Promise<Kernel> | null = null;
 
 /** Makes the kernel ready; once is enough, more does no harm. Fails when the WASM cannot be had. */
@@ -43,6 +45,7 @@ export async function loadKernel(source: KernelSource = {}): Promise<void> {
 /** Forgets the kernel and all its memory, after it ran out of it: solids made before are void, `loadKernel` starts afresh. */
 export function dropKernel(): void {
   current = null;
+  lens = null;
   loading = null;
 }
 /** The kernel, for the files of this floor only. */
@@ -55,7 +58,7 @@ async function start(source: KernelSource): Promise<Kernel> {
   // The published type knows `locateFile` alone, the loader beneath takes the bytes as well.
   const ready = (await Module(source as unknown as Parameters<typeof Module>[0])) as Kernel;
   ready.setup();
-  for (const name of ['_Extrude', '_Revolve', '_Triangulate', 'Vector_vec2', 'Vector2_vec2'] as const)
+  for (const name of ['_Extrude', '_Revolve', '_Triangulate', 'addFunction', 'Vector_vec2', 'Vector2_vec2'] as const)
     if (typeof ready[name] !== 'function') throw new Error(`the geometry kernel has no ${name}: another version than this was written for`);
   return ready;
 }
@@ -100,6 +103,39 @@ export function planeDifference(from: readonly (readonly Vec2[])[], take: readon
   } finally {
     for (const one of made) one.delete();
   }
+}
+
+/** The one function that the kernel calls back, the memory it looks into, and what it is to do with a body's corners. */
+type Lens = { readonly call: number; memory: ArrayBufferLike; work: (corners: Float64Array) => void; missed: boolean };
+/**
+ * A body with its corners (xyz triples, in double precision) as `work` leaves them. The kernel's own way of doing this compiles
+ * a function for each call, which takes longer than the cut; this one is handed the same function each time.
+ */
+export function warped(body: Body, work: (corners: Float64Array) => void): Body {
+  const l = (lens ??= makeLens());
+  l.work = work;
+  l.missed = false;
+  const out = (body as unknown as { _WarpBatch(call: number): Body })._WarpBatch(l.call);
+  if (!l.missed) return out;
+  // The kernel's memory has grown and moved: once the slow way, which tells where it is now.
+  out.delete();
+  return body.warpBatch((corners) => {
+    l.memory = corners.buffer;
+    work(corners);
+  });
+}
+function makeLens(): Lens {
+  const made: Lens = {
+    call: kernel().addFunction((at, count) => look(made, at, count), 'vii'),
+    memory: new ArrayBuffer(0),
+    work: () => {},
+    missed: false,
+  };
+  return made;
+}
+function look(l: Lens, at: number, count: number): void {
+  if (l.memory.byteLength === 0) l.missed = true;
+  else l.work(new Float64Array(l.memory, at, 3 * count));
 }
 
 function takeLoops(loops: Loops): Vec2[][] {

@@ -1,5 +1,5 @@
 /** A body's triangles read out of the kernel, in full precision. */
-import type { Body } from './kernel.ts';
+import { type Body, warped } from './kernel.ts';
 import type { Solid } from './solid.ts';
 
 export type Reading = {
@@ -19,11 +19,9 @@ export function readBody(body: Body): Reading {
   const mesh = body.getMesh();
   let positions: Float64Array = new Float64Array(0);
   if (mesh.numVert > 0)
-    body
-      .warpBatch((corners) => {
-        positions = corners.slice();
-      })
-      .delete();
+    warped(body, (corners) => {
+      positions = corners.slice();
+    }).delete();
   if (positions.length !== 3 * mesh.numVert) throw new Error(`the kernel gave ${positions.length / 3} corners for ${mesh.numVert}`);
   const runs = Array.from(mesh.runOriginalID, (original, i) => ({
     original,

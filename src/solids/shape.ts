@@ -1,9 +1,9 @@
 /** A feature's shape as a body in the part's record frame: one cutter, or one added tongue. */
-import { type Box, cornersOf } from '../geom/box.ts';
-import type { Frame } from '../geom/frame.ts';
+import { type Box, cornersOf, outBox } from '../geom/box.ts';
+import { type Frame, quarterTurn } from '../geom/frame.ts';
 import { type Vec2, type Vec3, add, cross, dot, scale, sub, unit } from '../geom/vec3.ts';
 import type { Cutter } from './cutter.ts';
-import { type Body, extrude, kernel, revolve } from './kernel.ts';
+import { type Body, extrude, kernel, revolve, warped } from './kernel.ts';
 import type { Outline } from './outline.ts';
 import { readBody } from './read.ts';
 import { own } from './scope.ts';
@@ -17,28 +17,55 @@ export type Made = { readonly body: Body; readonly original: number };
  */
 export function bodyOf(cutter: Cutter, room: Box): Made | null | string {
   if (cutter.kind === 'half') return slab(cutter.normal, cutter.off, room);
-  if (cutter.kind === 'turned') return stood(own(revolve(cutter.outline.map((r) => r.points))), cutter.at);
+  if (cutter.kind === 'turned') return stood(snapped({ body: own(revolve(cutter.outline.map((r) => r.points))) }, 1e6), cutter.at);
   const { at, outline, to, from, end } = cutter;
   const base = { ...at, o: add(at.o, scale(at.z, from)) };
   if (to) return loft(outline, to, end - from, base);
-  const box = rectangleOf(outline);
-  if (!box)
+  const r = rectangleOf(outline);
+  if (!r)
     return stood(
-      own(
-        extrude(
-          outline.map((r) => r.points),
-          end - from,
+      {
+        body: own(
+          extrude(
+            outline.map((ring) => ring.points),
+            end - from,
+          ),
         ),
-      ),
+      },
       base,
     );
-  const [x0, y0, x1, y1] = box;
-  return blockAt([x1 - x0, y1 - y0, end - from], { ...base, o: add(base.o, add(scale(base.x, x0), scale(base.y, y0))) });
+  const low = add(base.o, add(scale(base.x, r[0]), scale(base.y, r[1])));
+  return blockAt([r[2] - r[0], r[3] - r[1], end - from], { ...base, o: low });
 }
-/** A box of this size with its low corner at the origin of `f`. */
-export const blockAt = (size: Vec3, f: Frame): Made => stood(own(kernel().Manifold.cube([...size])), f);
-const stood = (original: Body, f: Frame): Made => ({ body: placed(original, f), original: original.originalID() });
 
+/** A box of this size with its low corner at the origin of `f`. */
+export function blockAt(size: Vec3, f: Frame): Made {
+  const box = quarterTurn(f) && outBox(f, { min: [0, 0, 0], max: size });
+  return box ? blockOf({ min: to9(box.min), max: to9(box.max) }) : stood({ body: own(kernel().Manifold.cube([...size])) }, f);
+}
+/** A box along the axes, its six planes where they are said to be to the last bit. */
+export function blockOf({ min, max }: Box): Made {
+  const size = sub(max, min);
+  const cube = own(kernel().Manifold.cube([...size]));
+  const there = own(cube.translate([...min]));
+  const exact = ([0, 1, 2] as const).every((k) => min[k] + size[k] === max[k]);
+  return { body: exact ? there : snapped({ body: there }, 1e9).body, original: cube.originalID() };
+}
+const to9 = (v: Vec3): Vec3 => [round(v[0], 1e9), round(v[1], 1e9), round(v[2], 1e9)];
+const round = (n: number, grain: number): number => Math.round(n * grain) / grain;
+
+type Loose = { readonly body: Body; readonly original?: number };
+function stood({ body, original = body.originalID() }: Loose, f: Frame): Made {
+  return { body: snapped({ body: placed(body, f) }, 1e9).body, original };
+}
+/**
+ * Corners on a grid of 1/grain mm. A size added to a place misses the far face by a last bit, and two faces that should lie on
+ * each other with that bit between them come out as a sheet of air or of wood: found by trial, about once in a hundred.
+ */
+function snapped({ body, original = body.originalID() }: Loose, grain: number): Made {
+  const snap = (corners: Float64Array): void => corners.forEach((n, i) => (corners[i] = round(n, grain)));
+  return { body: own(warped(body, snap)), original };
+}
 /** A body moved from frame `f` to the frame that f is given in. */
 export function placed(body: Body, f: Frame): Body {
   const { x, y, z, o } = f;
@@ -89,8 +116,8 @@ function loft(outline: Outline, to: Outline, height: number, base: Frame): Made 
   const goal = new Map<string, Vec2>();
   outline.forEach((ring, i) => ring.points.forEach((p, k) => goal.set(p.join(), to[i]?.points[k] ?? p)));
   const body = own(
-    straight.warpBatch((v, n) => {
-      for (let i = 0; i < n; i++) {
+    warped(straight, (v) => {
+      for (let i = 0; i < v.length / 3; i++) {
         if (v[3 * i + 2] !== height) continue;
         const p = goal.get(`${v[3 * i]},${v[3 * i + 1]}`);
         if (!p) throw new Error(`the kernel moved a corner of a profile to (${v[3 * i]}, ${v[3 * i + 1]})`);
@@ -101,7 +128,7 @@ function loft(outline: Outline, to: Outline, height: number, base: Frame): Made 
   );
   return folded(body, height)
     ? 'goes over to a profile of too different a form: its far end folds over itself'
-    : { body: placed(body, base), original: straight.originalID() };
+    : stood({ body, original: straight.originalID() }, base);
 }
 /** Does a triangle of the far end, which was cut up to suit the near one, turn over there? */
 function folded(body: Body, height: number): boolean {

@@ -23,13 +23,10 @@ export type LengthParts = {
   readonly rounded: boolean;
 };
 
-export const MINUS = '\u2212';
+const MINUS = '\u2212';
 export const FRACTION_SLASH = '\u2044';
-export const FOOT_MARK = '\u2032';
-export const INCH_MARK = '\u2033';
-
-/** mm in one tick: what a size is rounded to, and what an arrow key adds. */
-export const tickOf = (style: LengthStyle): number => (style.system === 'in' ? INCH / style.denominator : 10 ** -style.decimals);
+const FOOT_MARK = '\u2032';
+const INCH_MARK = '\u2033';
 
 /** Whole ticks nearest to `mm`, halves away from zero, never -0. */
 export function ticksOf(mm: number, style: LengthStyle): number {

@@ -42,7 +42,7 @@ const GAP = / */y;
 const TWO_DIVISIONS = /\d+\/\d+/y;
 
 /** The unit that follows at `i`, spaces before it allowed. */
-export function unitAt(t: string, i: number): { readonly unit: LengthUnit; readonly end: number } | null {
+function unitAt(t: string, i: number): { readonly unit: LengthUnit; readonly end: number } | null {
   const m = matchAt(UNIT, t, i);
   if (!m) return null;
   const end = i + m[0].length;

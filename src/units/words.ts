@@ -4,7 +4,7 @@
  * Number of single letters to add, drop, change, or swap with their neighbour to make one word of the other (each stretch
  * of letters is changed at most once). Words are compared by code unit; the work grows with the product of the lengths, so callers cap them.
  */
-export function editDistance(a: string, b: string): number {
+function editDistance(a: string, b: string): number {
   let before: number[] = [];
   let last = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {

@@ -4,7 +4,7 @@ import type { Asking, Expr, Operator } from './parse.ts';
 import { exprText } from './text.ts';
 import { type DocUnit, type Value, alike, dimWords, mmOf } from './value.ts';
 
-export { type DocUnit, type Got, type Value, asAngle, asLength, asNumber } from './value.ts';
+export { type DocUnit, type Value, asAngle, asLength, asNumber } from './value.ts';
 export type Evaluated = { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly problem: string };
 /** Answers what a size, a reading or a spot comes to; a spot's two places are left for it to evaluate, for only it knows where from. */
 export type Look = (node: Asking) => Evaluated;

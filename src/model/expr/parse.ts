@@ -6,7 +6,7 @@ import { type Token, tokensOf } from './tokens.ts';
 import type { DocUnit, Value } from './value.ts';
 import { FUNCTIONS, type FunctionWord, MOST, READINGS, type ReadingWord, SPOTS, isFunction, isReading } from './words.ts';
 
-export { type CopyRef, type PathRef, parsePath, parseReading } from './path.ts';
+export { type PathRef, parsePath, parseReading } from './path.ts';
 export type { ReadingWord } from './words.ts';
 export type Operator = '+' | '-' | '*' | '/';
 

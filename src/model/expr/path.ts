@@ -2,7 +2,7 @@
 import { ID } from '../ids.ts';
 
 /** A copy's name or number, every copy ('*', the reader's own name in a part's own expressions), or the next one round ('*+1'). */
-export type CopyRef = string;
+type CopyRef = string;
 export type PathRef = { readonly id: string; readonly names: readonly CopyRef[] };
 export type Refused = { readonly ok: false; readonly at: number; readonly problem: string; readonly nearest?: string };
 
