@@ -1,4 +1,4 @@
-/** Builds what is stale: the command line (dist/cli.mjs) and the app (dist/app). Needs node_modules; imported after they are there. */
+/** Builds what is stale: the client's viewer (dist/client.js), the command line (dist/cli.mjs) and the app (dist/app). Needs node_modules; imported after they are there. */
 import { createHash } from 'node:crypto';
 import { copyFileSync, existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -58,6 +58,27 @@ export const products = /** @satisfies {Record<string, Product>} */ ({
       });
       // The kernel looks for its wasm beside the script that it was bundled into.
       copyFileSync(join(root, 'node_modules/manifold-3d/manifold.wasm'), join(out, 'manifold.wasm'));
+    },
+  },
+  // Goes into every page for a client: one script, its style and fonts inside. The other two hold or read it, so it comes first.
+  client: {
+    name: 'the viewer for clients',
+    entry: 'web/client/main.ts',
+    from: ['src/exports', 'src/geom', 'src/wood', 'web/client', 'web/look', 'web/viewer'],
+    to: 'client.js',
+    make: async (root, out) => {
+      const { build } = await import('vite');
+      await build({
+        configFile: false,
+        root,
+        logLevel: 'warn',
+        publicDir: false,
+        build: {
+          target: 'es2022',
+          outDir: out,
+          lib: { entry: join(root, 'web/client/main.ts'), formats: ['iife'], name: 'dryfit', fileName: () => 'client.js' },
+        },
+      });
     },
   },
   app: {

@@ -1,6 +1,6 @@
 /**
  * All set-up, with Node's own modules only: the version of Node, the dependencies, a browser for tests, what is to be built.
- * Run as `node .ci/ready.mjs [--app] [--cli] [--browser]`; each step does nothing when nothing is stale. Words go to stderr, so
+ * Run as `node .ci/ready.mjs [--app] [--cli] [--client] [--browser]`; each step does nothing when nothing is stale. Words go to stderr, so
  * that what a command prints stays its own.
  */
 import { spawnSync } from 'node:child_process';
@@ -48,14 +48,16 @@ const install = () => {
 };
 
 /**
- * @param {{ app?: boolean, cli?: boolean, browser?: boolean }} wanted
+ * @param {{ app?: boolean, cli?: boolean, client?: boolean, browser?: boolean }} wanted
  */
-export const ready = async ({ app = false, cli = false, browser = false } = {}) => {
+export const ready = async ({ app = false, cli = false, client = false, browser = false } = {}) => {
   checkNode();
   install();
   if (browser) await (await import('./browser.mjs')).findBrowser(join(root, '.cache/browser.json'), say);
-  if (!cli && !app) return;
+  if (!cli && !app && !client) return;
   const { bundle, products } = await import('./bundle.mjs');
+  // The command line reads the client's viewer and the app carries it along.
+  await bundle(root, products.client, say);
   if (cli) await bundle(root, products.cli, say);
   if (app) await bundle(root, products.app, say);
 };
@@ -75,5 +77,5 @@ export const run = async (command) => {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const has = (/** @type {string} */ flag) => process.argv.includes(flag);
-  await run(() => ready({ app: has('--app'), cli: has('--cli'), browser: has('--browser') }));
+  await run(() => ready({ app: has('--app'), cli: has('--cli'), client: has('--client'), browser: has('--browser') }));
 }

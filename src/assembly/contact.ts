@@ -1,6 +1,6 @@
 /** Where two parts touch as drawn: patches of facing surfaces, and what a motion does to them. World frame, mm. */
 import { type Box, growBox } from '../geom/box.ts';
-import { type Vec3, add, dot, scale, sub } from '../geom/vec3.ts';
+import { type Vec3, add, cross, dot, length, scale, sub } from '../geom/vec3.ts';
 import { clipTriangles, clipped, measureClip } from './clip.ts';
 import { basisAlong } from './shadow.ts';
 import { CONTACT_REACH, FACING, PATCH_AREA, SLIDES } from './tolerance.ts';
@@ -8,8 +8,8 @@ import { CONTACT_REACH, FACING, PATCH_AREA, SLIDES } from './tolerance.ts';
 /** One flat patch: the normal out of the first part, area in mm², corners. */
 export type Patch = { readonly normal: Vec3; readonly off: number; readonly area: number; readonly corners: readonly Vec3[] };
 
-/** All patches between two parts given as triangles. Surfaces that bite by up to half the reach count too. */
-export function contactPatches(a: Float64Array, aBox: Box, b: Float64Array, bBox: Box): Patch[] {
+/** All patches between two parts. Surfaces that bite by up to half the reach count too. */
+export function contactPatches(a: readonly Flat[], aBox: Box, b: readonly Flat[], bBox: Box): Patch[] {
   const mine = facetsNear(a, bBox);
   const theirs = facetsNear(b, aBox);
   const out: Patch[] = [];
@@ -44,28 +44,28 @@ export function entering(patches: readonly Patch[], d: Vec3): number {
 }
 const middleOf = (p: Patch): Vec3 => scale(p.corners.reduce<Vec3>(add, [0, 0, 0]), 1 / p.corners.length);
 
-type Flat = { readonly normal: Vec3; readonly off: number; readonly corners: readonly [Vec3, Vec3, Vec3]; readonly low: Vec3; readonly high: Vec3 };
-function facetsNear(t: Float64Array, other: Box): Flat[] {
-  const box = growBox(other, CONTACT_REACH);
+/** A facet as a flat piece of surface. */
+export type Flat = { readonly normal: Vec3; readonly off: number; readonly corners: readonly [Vec3, Vec3, Vec3]; readonly low: Vec3; readonly high: Vec3 };
+/** The facets of a part given as triangles; those without area are left out. */
+export function flatsOf(t: Float64Array): Flat[] {
   const out: Flat[] = [];
   for (let k = 0; k < t.length; k += 9) {
     const p: Vec3 = [t[k]!, t[k + 1]!, t[k + 2]!];
     const q: Vec3 = [t[k + 3]!, t[k + 4]!, t[k + 5]!];
     const r: Vec3 = [t[k + 6]!, t[k + 7]!, t[k + 8]!];
-    const low: Vec3 = [Math.min(p[0], q[0], r[0]), Math.min(p[1], q[1], r[1]), Math.min(p[2], q[2], r[2])];
-    const high: Vec3 = [Math.max(p[0], q[0], r[0]), Math.max(p[1], q[1], r[1]), Math.max(p[2], q[2], r[2])];
-    if ([0, 1, 2].some((i) => low[i]! > box.max[i]! || high[i]! < box.min[i]!)) continue;
-    const n: Vec3 = [
-      (q[1] - p[1]) * (r[2] - p[2]) - (q[2] - p[2]) * (r[1] - p[1]),
-      (q[2] - p[2]) * (r[0] - p[0]) - (q[0] - p[0]) * (r[2] - p[2]),
-      (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]),
-    ];
-    const size = Math.hypot(...n);
+    const n = cross(sub(q, p), sub(r, p));
+    const size = length(n);
     if (size < 1e-9) continue;
     const normal = scale(n, 1 / size);
+    const low: Vec3 = [Math.min(p[0], q[0], r[0]), Math.min(p[1], q[1], r[1]), Math.min(p[2], q[2], r[2])];
+    const high: Vec3 = [Math.max(p[0], q[0], r[0]), Math.max(p[1], q[1], r[1]), Math.max(p[2], q[2], r[2])];
     out.push({ normal, off: dot(normal, p), corners: [p, q, r], low, high });
   }
   return out;
+}
+function facetsNear(all: readonly Flat[], other: Box): Flat[] {
+  const { min, max } = growBox(other, CONTACT_REACH);
+  return all.filter((f) => f.low[0] <= max[0] && f.high[0] >= min[0] && f.low[1] <= max[1] && f.high[1] >= min[1] && f.low[2] <= max[2] && f.high[2] >= min[2]);
 }
 function faces(f: Flat, g: Flat): boolean {
   const [p, q] = [f.normal, g.normal];

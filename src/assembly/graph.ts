@@ -1,8 +1,9 @@
 /** Blocking graphs over bodies: a body is a part, or parts that move as one. */
-import { sizeOf, unionBox } from '../geom/box.ts';
+import { type Box, sizeOf, unionBox } from '../geom/box.ts';
 import { type Bits, bitsOf, countOf, emptyBits, has, itemsOf, put } from './bits.ts';
 import { engagementAlong } from './contact.ts';
 import { type Signed, enter, lineOf, opposite, vecOf } from './directions.ts';
+import type { PlanPart } from './part.ts';
 import { type Scene, contactOf, stops } from './scene.ts';
 
 export type Body = readonly number[];
@@ -16,6 +17,10 @@ export type Graph = {
   readonly ties: readonly Tie[];
   /** Pairs of bodies that touch; by line, how far they slide along each other, as it is asked for. */
   readonly touching: readonly Touch[];
+  readonly boxes: readonly Box[];
+  readonly weights: readonly number[];
+  /** Equal for bodies of parts of equal weight and size. */
+  readonly alike: readonly string[];
   /** Diagonal of the box round all bodies, mm. */
   readonly size: number;
   readonly rows: Map<number, Bits>;
@@ -40,13 +45,21 @@ export function makeGraph(scene: Scene, bodies: readonly Body[]): Graph {
     for (let b = 0; b < a; b++) {
       if (bodies[a]!.some((i) => bodies[b]!.some((j) => contactOf(scene, i, j).length > 0))) touching.push({ a, b, engaged: new Map() });
     }
-  return { scene, bodies, all: bitsOf(n, bodies.keys()), links, ties: tiesOf(n, links, touching), touching, size: sizeOfBodies(scene, bodies), rows: new Map() };
+  const boxes = bodies.map((b) => boxOfBody(scene, b));
+  return {
+    scene,
+    bodies,
+    boxes,
+    weights: bodies.map((b) => b.reduce((w, p) => w + scene.parts[p]!.weight, 0)),
+    alike: bodies.map((b) => b.map((p) => likeness(scene.parts[p]!)).sort().join(' ')),
+    all: bitsOf(n, bodies.keys()), links, ties: tiesOf(n, links, touching), touching, size: boxes.length > 0 ? Math.hypot(...sizeOf(boxes.reduce(unionBox))) : 0, rows: new Map() };
 }
-/** Diagonal of the box round bodies, mm. */
-export const sizeOfBodies = (scene: Scene, bodies: readonly Body[]): number => {
-  const boxes = bodies.flatMap((b) => b.map((p) => scene.parts[p]!.box));
-  return boxes.length > 0 ? Math.hypot(...sizeOf(boxes.reduce(unionBox))) : 0;
-};
+const boxOfBody = (scene: Scene, body: Body): Box => body.map((p) => scene.parts[p]!.box).reduce(unionBox);
+/** Equal for parts of equal weight and size, whichever way round they stand. */
+function likeness(p: PlanPart): string {
+  const sizes = sizeOf(p.box).toSorted((a, b) => a - b);
+  return [p.weight.toPrecision(5), ...sizes.map((s) => s.toFixed(2))].join('/');
+}
 /** A joint of many ties those of its parts that touch; a part of it that touches none of the others is tied to all. */
 function tiesOf(n: number, links: readonly GraphLink[], touching: readonly Touch[]): Tie[] {
   const touch = new Set(touching.flatMap((t) => [t.a * n + t.b, t.b * n + t.a]));

@@ -1,7 +1,7 @@
 /** All parts of a piece with what was found out about them: shadows, contacts and verdicts of pairs, each worked out once. */
 import { boxesNear } from '../geom/box.ts';
 import { type Vec3, dot } from '../geom/vec3.ts';
-import { type Patch, contactPatches } from './contact.ts';
+import { type Flat, type Patch, contactPatches, flatsOf } from './contact.ts';
 import { type Lines, type Signed, mainLines } from './directions.ts';
 import type { PlanLink, PlanPart } from './part.ts';
 import { type Shift, exitTravel, freeTravel, runsInto } from './pair-test.ts';
@@ -18,6 +18,7 @@ export type Scene = {
   readonly bases: Map<number, Basis>;
   /** By line, one byte a pair: 0 not known, 1 free, 2 runs into. */
   readonly known: Map<number, Uint8Array>;
+  readonly flats: Map<number, readonly Flat[]>;
   readonly contacts: Map<number, readonly Patch[]>;
 };
 export type SceneLink = { readonly joint: string; readonly parts: readonly number[]; readonly frees: readonly { readonly moves: readonly number[]; readonly along: Vec3 }[]; readonly loose: boolean };
@@ -46,6 +47,7 @@ export function makeScene(given: readonly PlanPart[], links: readonly PlanLink[]
     shadows: new Map(),
     bases: new Map(),
     known: new Map(),
+    flats: new Map(),
     contacts: new Map(),
   };
 }
@@ -97,6 +99,11 @@ export function wayOut(s: Scene, i: number, j: number, dir: Signed, apart: Vec3)
   const shift = shiftOf(s, line, apart);
   return dir & 1 ? exitTravel(b, a, [-shift[0], -shift[1], -shift[2]]) : exitTravel(a, b, shift);
 }
+function flats(s: Scene, i: number): readonly Flat[] {
+  let out = s.flats.get(i);
+  if (!out) s.flats.set(i, (out = flatsOf(s.parts[i]!.triangles)));
+  return out;
+}
 /** Contact of two parts in their places; normals out of the one that comes first by path. */
 export function contactOf(s: Scene, i: number, j: number): readonly Patch[] {
   const [a, b] = i < j ? [i, j] : [j, i];
@@ -104,7 +111,7 @@ export function contactOf(s: Scene, i: number, j: number): readonly Patch[] {
   let out = s.contacts.get(key);
   if (!out) {
     const [p, q] = [s.parts[a]!, s.parts[b]!];
-    out = boxesNear(p.box, q.box, CONTACT_REACH) ? contactPatches(p.triangles, p.box, q.triangles, q.box) : [];
+    out = boxesNear(p.box, q.box, CONTACT_REACH) ? contactPatches(flats(s, a), p.box, flats(s, b), q.box) : [];
     s.contacts.set(key, out);
   }
   return out;

@@ -7,7 +7,7 @@ import { type Bits, countOf, itemsOf, keyOf } from './bits.ts';
 import { type Signed, furtherLines } from './directions.ts';
 import { type Body, type Graph, makeGraph, ownDirections } from './graph.ts';
 import type { Scene } from './scene.ts';
-import { type Split, looseExtras, waysApart } from './split.ts';
+import { type Split, looseExtras, standingFree, waysApart } from './split.ts';
 
 /** How a set comes apart. No moves and no rest: one body, or a set that stays stuck. */
 export type Tree = {
@@ -54,7 +54,7 @@ function decide(s: Search, within: Bits): Best {
     return leaf(s, within, true);
   }
   s.run.effort--;
-  const extras = looseExtras(s.g, within, s.main);
+  const extras = standingFree(s.g, within, s.main) ?? looseExtras(s.g, within, s.main);
   if (extras) return follow(s, extras);
   const ways = splitsOf(s, within);
   if (ways.length === 0) return leaf(s, within, true);

@@ -1,8 +1,8 @@
 /** Ways to take a set of bodies apart in one go: one mover, or several alike (all legs out of a seat), and what each costs. */
-import { type Box, boxesNear } from '../geom/box.ts';
+import { type Box, boxesNear, sizeOf, unionBox } from '../geom/box.ts';
 import { type Bits, bitsOf, countOf, has, itemsOf, keyOf, meets, minus } from './bits.ts';
 import { type Signed, opposite, vecOf } from './directions.ts';
-import { type Graph, type GraphLink, heldTogether, engagedBy, ownDirections, pushedAlong, sizeOfBodies } from './graph.ts';
+import { type Graph, type GraphLink, heldTogether, inTheWay, engagedBy, ownDirections, pushedAlong } from './graph.ts';
 import type { PlanPart } from './part.ts';
 
 /** A set that leaves along `dir`. `alike`: equal for sets of parts of equal weight and size. `joined`: something holds it, it has to be moved. */
@@ -11,7 +11,9 @@ export type Mover = { readonly set: Bits; readonly dir: Signed; readonly cost: n
 export type Split = { readonly movers: readonly Mover[]; readonly rest: Bits; readonly cost: number };
 
 /** What a choice costs, in steps; sliding by the way that surfaces are dragged, as a share of the whole's size. Habits of the bench, common practice. */
-const COST = { step: 1, further: 0.5, alongside: 0.25, merge: 0.3, notItsJoint: 0.5, slides: 3, slidesMost: 2, up: 0.3, sideways: 0.1, heldApart: 0.5, heldApartMost: 1, heldByAlike: 0.2, unwieldy: 0.5 };
+const COST = { step: 1, further: 0.5, alongside: 0.25, merge: 0.3, notItsJoint: 0.5, slides: 3, slidesMost: 2, up: 0.3, sideways: 0.1, heldApart: 0.5, heldApartMost: 1, heldByAlike: 0.4, unwieldy: 0.5 };
+/** Movers that are weighed further, the cheapest by their own way first. */
+const MOST = 80;
 /** A vertical motion is made by the upper side unless it is this many times heavier. */
 const HEAVIER = 3;
 
@@ -36,6 +38,27 @@ function aloneAlong(g: Graph, i: number, dir: Signed, within: Bits): boolean {
   const set = pushedAlong(g, i, dir, within);
   return set !== null && countOf(set) === 1;
 }
+/**
+ * What stands free of all else (after both rails are off, each slat of a bed) parts without a step: nothing holds or touches it.
+ * The directions are kept for the case that something has to make room later.
+ */
+export function standingFree(g: Graph, within: Bits, dirs: readonly Signed[]): Split | null {
+  const sets = heldTogether(g, within).map((items) => bitsOf(g.bodies.length, items));
+  if (sets.length < 2) return null;
+  const box = (b: Bits): Box => itemsOf(b).map((i) => g.boxes[i]!).reduce(unionBox);
+  const boxes = sets.map(box);
+  const touched = new Set(g.touching.flatMap((t) => (has(within, t.a) && has(within, t.b) ? [[t.a, t.b]] : [])).filter(([a, b]) => !sets.some((s) => has(s, a!) && has(s, b!))).flat());
+  const movers: Mover[] = [];
+  sets.forEach((set, k) => {
+    const items = itemsOf(set);
+    if (items.some((i) => touched.has(i)) || boxes.some((b, n) => n !== k && boxesNear(b, boxes[k]!, -0.5))) return;
+    const dir = dirs.find((d) => items.every((i) => !inTheWay(g, i, d).some((w, n) => (w & within[n]! & ~set[n]!) !== 0)));
+    if (dir !== undefined) movers.push({ set, dir, cost: 0, alike: alikeOf(g, set), joined: false });
+  });
+  if (movers.length === sets.length) movers.pop();
+  if (movers.length === 0) return null;
+  return { movers, rest: movers.reduce((left, m) => minus(left, m.set), within), cost: 0 };
+}
 /** All ways found, cheapest first: each set that some body pushes along, and sets alike at once. */
 export function waysApart(g: Graph, within: Bits, dirsOf: (i: number) => readonly Signed[]): Split[] {
   const single = new Map<string, Mover>();
@@ -49,7 +72,7 @@ export function waysApart(g: Graph, within: Bits, dirsOf: (i: number) => readonl
       if (!before || mover.cost < before.cost - 1e-9) single.set(key, mover);
     }
   const movers = [...single.values()].sort(byCost);
-  const splits = movers.slice(0, 200).map((m) => splitOf(g, [m], within));
+  const splits = movers.slice(0, MOST).map((m) => splitOf(g, [m], within));
   for (const set of alikeSets(movers, within)) splits.push(splitOf(g, set.toSorted(byPlace), within));
   return splits.sort((a, b) => a.cost / a.movers.length - b.cost / b.movers.length || countOf(a.movers[0]!.set) - countOf(b.movers[0]!.set));
 }
@@ -87,11 +110,11 @@ function splitOf(g: Graph, movers: readonly Mover[], within: Bits): Split {
   }
   const pieces = (b: Bits): number => (countOf(b) === 0 ? 0 : heldTogether(g, b).length - 1);
   const extra = pieces(rest) + movers.reduce((n, m) => n + pieces(m.set), 0) - pieces(within);
-  const apart = joined.length === 0 ? 0 : Math.min(COST.heldApartMost, Math.max(0, extra) * (joined.length > 1 ? COST.heldByAlike : COST.heldApart));
+  const apart = joined.length === 0 ? 0 : Math.min(COST.heldApartMost, Math.max(0, extra) * COST.heldApart) * (joined.length > 1 ? COST.heldByAlike : 1);
   return { movers, rest, cost: steps + merges * COST.merge + apart + movers.reduce((sum, m) => sum + m.cost, 0) };
 }
 
-const weightOf = (g: Graph, set: Bits): number => itemsOf(set).reduce((w, i) => w + g.bodies[i]!.reduce((v, p) => v + g.scene.parts[p]!.weight, 0), 0);
+const weightOf = (g: Graph, set: Bits): number => itemsOf(set).reduce((w, i) => w + g.weights[i]!, 0);
 /** Either side of a split may do the moving: the lighter, but along the plumb line rather the upper. */
 function lighterSide(g: Graph, set: Bits, dir: Signed, within: Bits): Mover {
   const other = minus(within, set);
@@ -129,22 +152,15 @@ function letsGo(link: GraphLink, set: Bits, within: Bits, dir: Signed): boolean 
 }
 /** Do boxes of the two sets share a volume? Then one lies in the other, touching or not. */
 function insideEachOther(g: Graph, a: Bits, b: Bits): boolean {
-  const boxes = (s: Bits): Box[] => itemsOf(s).flatMap((i) => g.bodies[i]!.map((p) => g.scene.parts[p]!.box));
+  const boxes = (s: Bits): Box[] => itemsOf(s).map((i) => g.boxes[i]!);
   const theirs = boxes(b);
   return boxes(a).some((p) => theirs.some((q) => boxesNear(p, q, -0.5)));
 }
 /** A sub-assembly's size by that of the whole: end frames are closed before the long way round. */
 function unwieldy(g: Graph, set: Bits, within: Bits): number {
   if (countOf(set) < 2) return 0;
-  const size = (b: Bits): number => sizeOfBodies(g.scene, itemsOf(b).map((i) => g.bodies[i]!));
+  const size = (b: Bits): number => Math.hypot(...sizeOf(itemsOf(b).map((i) => g.boxes[i]!).reduce(unionBox)));
   return size(set) / size(within);
 }
-const rounded = (n: number): string => n.toPrecision(5);
-/** Equal for sets whose parts have equal weights and sizes, whichever way round they stand. */
-function alikeOf(g: Graph, set: Bits): string {
-  const one = (p: PlanPart): string => {
-    const sizes = [0, 1, 2].map((i) => p.box.max[i]! - p.box.min[i]!).sort((a, b) => a - b);
-    return [rounded(p.weight), ...sizes.map((s) => s.toFixed(2))].join('/');
-  };
-  return itemsOf(set).flatMap((i) => g.bodies[i]!.map((p) => one(g.scene.parts[p]!))).sort().join(' ');
-}
+/** Equal for sets whose parts have equal weights and sizes. */
+const alikeOf = (g: Graph, set: Bits): string => itemsOf(set).map((i) => g.alike[i]!).sort().join(' ');

@@ -64,14 +64,16 @@ export function assemblyName(s: Scene, parts: readonly number[], group: string |
   if (group !== null) return groupWords(group);
   const labels = parts.filter((p) => s.parts[p]!.kind !== 'extra' && s.parts[p]!.kind !== 'hardware').map((p) => s.parts[p]!.label);
   if (labels.length === 1) return labels[0]!;
-  const shared = (labels[0] ?? '').split(' ').filter((w) => labels.every((l) => l.split(' ').includes(w)));
+  const shared = (labels[0] ?? '').split(' ').filter((w) => !/^\d+$/.test(w) && labels.every((l) => l.split(' ').includes(w)));
   if (shared.length > 0 && labels.length > 1) return `${shared.join(' ')} assembly`;
   return `assembly of ${partsInWords(labels.length > 0 ? labels : parts.map((p) => s.parts[p]!.label))}`;
 }
-/** 'drawer:left' is the left drawer. */
+/** 'drawer:left' is the left drawer, 'drawer:2' drawer 2. */
 export function groupWords(group: string): string {
   const [id = '', ...names] = group.split(':');
-  return [...names.toReversed(), id].join(' ').replaceAll(/[_-]/g, ' ');
+  const numbers = names.filter((n) => /^\d+$/.test(n));
+  const sides = names.filter((n) => !numbers.includes(n)).toReversed();
+  return [...sides, id, ...numbers].join(' ').replaceAll(/[_-]/g, ' ');
 }
 /** 'front apron into the left front leg, from the right' */
 export function stepWords(s: Scene, step: Step): string {

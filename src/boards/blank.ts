@@ -73,7 +73,7 @@ function divided(job: BlankJob): Part[] {
       size: lain(size),
       name: [i + 1],
       heart: job.alternate ? (i % 2 === 0 ? 'up' : 'down') : null,
-      layered: Math.abs(size.width - job.finished.width) < 0.01,
+      layered: Math.abs(lain(size).width - Math.max(job.finished.width, job.finished.thickness)) < 0.01,
       staved: false,
     }));
   let parts: Part[] = [{ size: job.finished, name: [], heart: null, layered: false, staved: false }];
@@ -104,6 +104,8 @@ const lain = (s: Size3): Size3 => (s.width >= s.thickness ? s : { length: s.leng
 export function blanksOf(jobs: readonly BlankJob[]): { readonly blanks: readonly Blank[]; readonly problems: readonly Problem[] } {
   const blanks: Blank[] = [];
   const problems: Problem[] = [];
+  // A part may come in several jobs; its copies count on, so that every blank has a name of its own.
+  const before = new Map<string, number>();
   for (const job of jobs) {
     const bad = jobProblem(job);
     if (bad) {
@@ -111,14 +113,16 @@ export function blanksOf(jobs: readonly BlankJob[]): { readonly blanks: readonly
       continue;
     }
     const parts = divided(job);
-    for (let copy = 1; copy <= job.copies; copy++)
+    const first = before.get(job.part) ?? 0;
+    before.set(job.part, first + job.copies);
+    for (let copy = first + 1; copy <= first + job.copies; copy++)
       for (const p of parts)
         blanks.push({
           part: job.part,
           copy,
           piece: p.name.length === 0 ? '1' : p.name.join('.'),
           of: parts.length,
-          path: job.paths?.[copy - 1] ?? null,
+          path: job.paths?.[copy - first - 1] ?? null,
           wood: job.wood,
           finished: p.size,
           heart: p.heart,

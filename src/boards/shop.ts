@@ -40,7 +40,11 @@ export const defaultShop = (system: 'mm' | 'in'): Shop => ({
   tick: system === 'in' ? INCH / 64 : 0.1,
   kerf: { crosscut: INCH / 8, rip: INCH / 8 },
   ripAt: 'band saw',
-  over: { length: 25, width: 6, thin: (3 / 16) * INCH, thick: (1 / 4) * INCH, thickFrom: 1.75 * INCH },
+  over: {
+    length: 25,
+    width: 6,
+    ...(system === 'in' ? { thin: (3 / 16) * INCH, thick: (1 / 4) * INCH, thickFrom: 1.75 * INCH } : { thin: 5, thick: 6, thickFrom: 60 }),
+  },
   rough: { endTrim: 25, straighten: 3, farEdge: 3 },
   dressed: { endTrim: 12, sawnEdge: 1.5 },
   sheetTrim: 6,
@@ -52,8 +56,9 @@ export const defaultShop = (system: 'mm' | 'in'): Shop => ({
 /** Where the defaults come from; 'common practice' is a habit of the trade for which no publication is named. */
 export const SHOP_BASIS: readonly { readonly what: string; readonly source: string }[] = [
   { what: 'kerf', source: 'full-kerf table saw blade, 1/8 in: common figure of blade makers' },
-  { what: 'over.thin', source: 'NHLA standard surfaced thickness: 3/16 in from rough 4/4 to 6/4' },
-  { what: 'over.thick', source: 'NHLA standard surfaced thickness: 1/4 in from rough 7/4 up' },
+  { what: 'over.thin, boards in quarters', source: 'NHLA standard surfaced thickness: 3/16 in from rough 4/4 to 6/4' },
+  { what: 'over.thick, boards in quarters', source: 'NHLA standard surfaced thickness: 1/4 in from rough 7/4 up' },
+  { what: 'over.thin and over.thick, metric boards', source: 'common practice: 27 gives 22, 50 gives 45, 80 gives 74 mm' },
   { what: 'over.length', source: 'common practice, 25 mm (published advice runs from 1/2 in to 100 mm)' },
   { what: 'over.width', source: 'common practice, 6 to 10 mm' },
   { what: 'rough.endTrim', source: 'common practice, 25 to 75 mm each end; look for checks' },

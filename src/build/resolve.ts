@@ -9,7 +9,7 @@ import { type Axis, type Vec3, add, axisIndex, axisVec, cross, dot, length, scal
 import type { CopyDoc, Document, Expression, LinePointDoc, PartDoc, SpaceDoc } from '../model/document.ts';
 import { LIMITS } from '../model/document.ts';
 import { type Value, asAngle, asLength, evaluateExpr } from '../model/expr/evaluate.ts';
-import { type Expr, parseExpr } from '../model/expr/parse.ts';
+import { type Expr, type Parsed, readExpr } from '../model/expr/parse.ts';
 import { type Face, QUADS, type Quad, faceSide, isFace } from '../model/ids.ts';
 import { nearestWord } from '../model/nearest.ts';
 import { type Problem, shown } from '../model/problem.ts';
@@ -46,7 +46,7 @@ type Ctx = { readonly reader: Instance | null; readonly frame: 'own' | 'outer' |
 
 /** Solves the whole document. Never throws for what the document says; see `problems`. */
 export function resolve(doc: Document, overrides: Overrides = new Map(), known: Instances = expand(doc)): Resolution {
-  const parsed = new Map<string, ReturnType<typeof parseExpr>>();
+  const parsed = new Map<string, Parsed>();
   const units = doc.units;
   const free = new Map<string, { reader: Instance | null; text: Expression; where: string }>();
   const { solve, problems } = makeSolver(compute, words);
@@ -96,7 +96,7 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
 
   function parse(text: Expression, where: string): Expr {
     const s = String(text);
-    const r = parsed.get(s) ?? parseExpr(s, units);
+    const r = parsed.get(s) ?? readExpr(text, units);
     parsed.set(s, r);
     if (!r.ok) return stop(where, `"${shown(s)}": ${r.problem}`, r.nearest);
     return r.expr;

@@ -3,9 +3,10 @@ import { check } from './check.ts';
 import { lay } from './lay.ts';
 import { list } from './list.ts';
 import { order } from './order.ts';
+import { show } from './show.ts';
 import { Unusable, type Options, type Verb } from './verb.ts';
 
-const VERBS: Readonly<Record<string, Verb>> = { check, lay, list, order };
+const VERBS: Readonly<Record<string, Verb>> = { check, lay, list, order, show };
 
 async function main(argv: readonly string[]): Promise<number> {
   const [word, ...rest] = argv;

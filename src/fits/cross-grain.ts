@@ -1,4 +1,6 @@
-import { dot } from '../geom/vec3.ts';
+import { type Vec3, dot } from '../geom/vec3.ts';
+import type { Contact } from '../joints/family.ts';
+import type { JointPlace } from '../build/part.ts';
 import { type Check, finding, jointName, partsOf, reachOf, the, whereAt } from './check.ts';
 
 /** Wood glued across the grain of other wood over more than this may split or come loose, mm. */
@@ -15,11 +17,9 @@ export const crossGrain: Check = {
   run: (facts) =>
     facts.built.built.places.flatMap((p) => {
       if (!p.made) return [];
-      const glued = p.made.contacts.filter((c) => c.hold === 'glued' && (c.gluedLength ?? 0) > CROSS_GRAIN_LIMIT + 1e-6);
+      const glued = p.made.contacts.filter((c) => c.hold === 'glued' && (c.gluedLength ?? 0) > CROSS_GRAIN_LIMIT + 1e-6 && fights(p, c));
       const worstOf = glued.reduce<(typeof glued)[number] | null>((w, c) => (w && (w.gluedLength ?? 0) >= (c.gluedLength ?? 0) ? w : c), null);
       if (!worstOf) return [];
-      const [ra, rb] = worstOf.between.map((s) => p.meeting.sides[s.role]?.[s.index ?? 0]);
-      if (!ra || !rb || Math.abs(dot(ra.grain, rb.grain)) > 0.9) return [];
       const length = worstOf.gluedLength ?? 0;
       return [
         finding({
@@ -40,3 +40,23 @@ export const crossGrain: Check = {
     }),
 };
 const cap = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
+
+/**
+ * Does the wood on the two sides move differently along the glue line? It does where the line runs along the grain of one and across
+ * that of the other. A shelf housed in a side whose width runs the same way moves with it.
+ */
+function fights(p: JointPlace, c: Contact): boolean {
+  const [a, b] = c.between.map((s) => p.meeting.sides[s.role]?.[s.index ?? 0]?.grain);
+  const line = glueLine(c);
+  if (!a || !b || !line) return false;
+  const along = (grain: Vec3): boolean => Math.abs(dot(grain, line)) > 0.7;
+  return along(a) !== along(b);
+}
+/** The direction over which a flat contact is glued: the way of its patch that is as long as the glue. */
+function glueLine(c: Contact): Vec3 | null {
+  const s = c.between[0].surface;
+  if (!('plane' in s)) return null;
+  const span = (i: 0 | 1): number => Math.max(...s.patch.map((q) => q[i])) - Math.min(...s.patch.map((q) => q[i]));
+  const off = [span(0), span(1)].map((n) => Math.abs(n - (c.gluedLength ?? 0)));
+  return (off[0] ?? 0) < (off[1] ?? 0) ? s.patchFrame.x : s.patchFrame.y;
+}

@@ -1,9 +1,12 @@
 /** The joints that the shop knows: one folder each, nothing registered anywhere else. */
 import type { Family } from './family.ts';
 import { mortiseTenon } from './mortise-tenon/mortise-tenon.ts';
+import { peg } from './peg/peg.ts';
+import { roundTenon } from './round-tenon/round-tenon.ts';
 import { housing } from './housing/housing.ts';
 import { dovetail } from './dovetail/dovetail.ts';
 import { grooveTongue } from './groove-tongue/groove-tongue.ts';
+import { breadboard } from './breadboard/breadboard.ts';
 
-const list = [mortiseTenon, housing, dovetail, grooveTongue] as unknown as readonly Family[];
+const list = [mortiseTenon, peg, roundTenon, housing, dovetail, grooveTongue, breadboard] as unknown as readonly Family[];
 export const families: Readonly<Record<string, Family>> = Object.fromEntries(list.map((f) => [f.id, f]));

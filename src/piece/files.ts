@@ -7,7 +7,7 @@ import { cutListCsv } from '../exports/cut-list.ts';
 import { glb } from '../exports/glb.ts';
 import { materialOf } from '../exports/materials.ts';
 import { asPlaced } from '../fits/check.ts';
-import { type Box, unionBox } from '../geom/box.ts';
+import { type Box, boxAround, unionBox } from '../geom/box.ts';
 import { type Frame, outPoint } from '../geom/frame.ts';
 import type { Vec3 } from '../geom/vec3.ts';
 import type { Document } from '../model/document.ts';
@@ -39,7 +39,7 @@ export function clientPageOf(doc: Document, built: Built, store: Store, order: C
   const meshes = meshesOf(built, store);
   const piece = describePiece(doc, built);
   const there = piece.parts.filter((p) => meshes.has(p.key));
-  const box = there.map((p) => boxOf(meshes.get(p.key) as PartMesh, p.frame)).reduce<Box | null>((a, c) => (a ? unionBox(a, c) : c), null);
+  const box = there.map((p) => boxOf(meshes.get(p.key) as PartMesh, p.frame)).reduce<Box | null>((a, c) => (a && c ? unionBox(a, c) : (a ?? c)), null);
   return clientPage(clientData({ ...piece, box, parts: there }, [...meshes.values()], order), cutRows(doc, built), viewer);
 }
 /** As a spreadsheet reads it. */
@@ -47,14 +47,8 @@ export const cutListOf = (doc: Document, built: Built): string =>
   cutListCsv(cutRows(doc, built), doc.units, doc.units === 'in' ? { system: 'in', denominator: 64 } : { system: 'mm', decimals: 1 });
 
 /** As cut and placed: of leaning and turned parts smaller than the box of their blanks. */
-function boxOf(mesh: PartMesh, frame: Frame): Box {
-  const [min, max]: [number[], number[]] = [[Infinity, Infinity, Infinity], [-Infinity, -Infinity, -Infinity]];
-  for (let i = 0; i < mesh.positions.length; i += 3) {
-    const p = outPoint(frame, [mesh.positions[i] ?? 0, mesh.positions[i + 1] ?? 0, mesh.positions[i + 2] ?? 0]);
-    p.forEach((n, k) => {
-      min[k] = Math.min(min[k] ?? n, n);
-      max[k] = Math.max(max[k] ?? n, n);
-    });
-  }
-  return { min: min as unknown as Vec3, max: max as unknown as Vec3 };
+const boxOf = (mesh: PartMesh, frame: Frame): Box | null => boxAround(cornersOf(mesh, frame));
+function* cornersOf(mesh: PartMesh, frame: Frame): Generator<Vec3> {
+  const p = mesh.positions;
+  for (let i = 0; i < p.length; i += 3) yield outPoint(frame, [p[i] ?? 0, p[i + 1] ?? 0, p[i + 2] ?? 0]);
 }

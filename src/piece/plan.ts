@@ -4,9 +4,10 @@ import type { Build } from '../build/part.ts';
 import { roleKey } from '../build/part.ts';
 import type { Store } from '../build/store.ts';
 import { asPlaced } from '../fits/check.ts';
-import { outBox } from '../geom/box.ts';
+import { type Box, outBox, unionBox } from '../geom/box.ts';
 import { outDir, quarterTurn } from '../geom/frame.ts';
-import type { Vec3 } from '../geom/vec3.ts';
+import { type Vec3, axisVec } from '../geom/vec3.ts';
+import type { GroupDoc } from '../model/document.ts';
 import { placedFacets } from '../solids/facets.ts';
 import { isWood } from '../wood/woods.ts';
 
@@ -35,8 +36,27 @@ export function planParts(b: Build, store: Store): PlanPart[] {
   });
 }
 
-/** One link a place of a joint, with its extras. */
+/** One link a place of a joint, with its extras; and one for each group that slides out. */
 export function planLinks(b: Build): PlanLink[] {
+  return [...slides(b), ...jointLinks(b)];
+}
+
+/** A drawer is held by nothing, but it has a way out: towards the front along y, to the right along x, up along z. */
+function slides(b: Build): PlanLink[] {
+  return [...b.instances.all.values()].filter((i) => i.kind === 'group').flatMap((g) => {
+    const axis = (g.doc as GroupDoc).opens?.slide;
+    const frame = b.resolution.boxes.get(g.path)?.frame;
+    const mine = [...b.parts.values()].filter((p) => p.group === g.path);
+    if (axis === undefined || !frame || mine.length === 0) return [];
+    const box = mine.map((p) => outBox(p.frame, p.record.stock)).reduce(unionBox);
+    const host = [...b.parts.values()].filter((p) => p.group !== g.path).map((p) => ({ path: p.path, far: apart(box, outBox(p.frame, p.record.stock)) })).sort((x, y) => x.far - y.far || (x.path < y.path ? -1 : 1))[0];
+    const paths = mine.map((p) => p.path);
+    return [{ joint: g.id, parts: host ? [...paths, host.path] : paths, frees: [{ moves: paths, along: outDir(frame, axisVec(axis, axis === 'y' ? -1 : 1)) }], loose: true }];
+  });
+}
+const apart = (a: Box, c: Box): number => Math.hypot(...([0, 1, 2] as const).map((i) => Math.max(0, c.min[i] - a.max[i], a.min[i] - c.max[i])));
+
+function jointLinks(b: Build): PlanLink[] {
   return b.places.flatMap((p): PlanLink[] => {
     const made = p.made;
     if (!made) return [];

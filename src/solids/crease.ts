@@ -16,31 +16,33 @@ export function creasesOf(faced: Faced): Float32Array<ArrayBuffer> {
 }
 
 function sharpLines(faced: Faced, at: (i: number) => Vec3): Line[] {
-  const { triangles } = faced.reading;
-  const waiting = new Map<string, number>();
+  const { triangles, positions } = faced.reading;
+  const corners = positions.length / 3;
+  const waiting = new Map<number, number>();
   const out: Line[] = [];
   for (let i = 0; i < triangles.length; i++) {
     const t = Math.floor(i / 3);
     const [a, b] = [triangles[i] ?? 0, triangles[i % 3 === 2 ? i - 2 : i + 1] ?? 0];
-    const other = waiting.get(`${b},${a}`);
+    const other = waiting.get(b * corners + a);
     if (other === undefined) {
-      waiting.set(`${a},${b}`, t);
+      waiting.set(a * corners + b, t);
       continue;
     }
-    waiting.delete(`${b},${a}`);
+    waiting.delete(b * corners + a);
     if (isSharp(faced, t, other, at(a), at(b))) out.push(a < b ? { a, b } : { a: b, b: a });
   }
   return out;
 }
 function isSharp(faced: Faced, t: number, u: number, a: Vec3, b: Vec3): boolean {
   const [f, g] = [faced.triangleFace[t] ?? 0, faced.triangleFace[u] ?? 0];
-  const one = faced.faces[f]?.face as Face;
+  const [one, other] = [faced.faces[f]?.face as Face, faced.faces[g]?.face as Face];
   if (f === g && one.form !== 'ruled') return false;
+  if (one.form === 'flat' && other.form === 'flat') return dot(one.normal, other.normal) < SHARP;
   const n = (tri: number, face: Face): Vec3 => {
     const corners = cornersAt(faced.reading, tri);
     return normalised(add(normalOf(face, a, corners), normalOf(face, b, corners)));
   };
-  return dot(n(t, one), n(u, faced.faces[g]?.face as Face)) < SHARP;
+  return dot(n(t, one), n(u, other)) < SHARP;
 }
 const normalised = (v: Vec3): Vec3 => (length(v) > 0 ? unit(v) : v);
 
@@ -62,7 +64,11 @@ function straightened(lines: readonly Line[], at: (i: number) => Vec3): Line[] {
     }
   });
   const runs = new Map<number, Line[]>();
-  lines.forEach((l, i) => runs.set(root(i), [...(runs.get(root(i)) ?? []), l]));
+  lines.forEach((l, i) => {
+    const run = runs.get(root(i));
+    if (run) run.push(l);
+    else runs.set(root(i), [l]);
+  });
   return [...runs.values()].map((run) => wholeOf(run, at));
 }
 function wholeOf(run: readonly Line[], at: (i: number) => Vec3): Line {

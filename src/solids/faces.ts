@@ -1,5 +1,5 @@
 /** Each triangle of a solid with the face it lies on, by name. */
-import { type Vec3, dot } from '../geom/vec3.ts';
+import { type Vec3, cross, dot, length, sub } from '../geom/vec3.ts';
 import type { FaceRef } from '../model/record.ts';
 import { cornersAt } from './measure.ts';
 import { type Reading, readSolid } from './read.ts';
@@ -19,23 +19,40 @@ export function facesOf(solid: Solid): Faced {
   const prefix = prefixes(solid);
   const faces: { name: string; face: Face }[] = [];
   const triangleFace = new Uint16Array(reading.triangles.length / 3);
+  const known = new Map<number | 'stock', Known>();
   for (const run of reading.runs) {
     const maker = solid.makers.get(run.original);
     if (maker === undefined) throw new Error(`${solid.who}: a face came from no feature (${run.original})`);
-    const skin = skinOf(solid, maker);
-    const known = new Map<number, number>();
+    const k = known.get(maker) ?? { skin: skinOf(solid, maker), bySide: new Map(), byFace: new Map() };
+    known.set(maker, k);
     for (let t = run.start; t < run.end; t++) {
-      const local = skin.find(cornersAt(reading, t));
-      let global = known.get(local);
+      const local = localFace(reading, t, k);
+      let global = k.byFace.get(local);
       if (global === undefined) {
-        const face = skin.faces[local] as Face;
+        const face = k.skin.faces[local] as Face;
         global = faces.push({ name: nameOf(solid, maker, prefix, face), face }) - 1;
-        known.set(local, global);
+        k.byFace.set(local, global);
       }
       triangleFace[t] = global;
     }
   }
   return { reading, faces, triangleFace };
+}
+/** What is known so far of one feature's faces. */
+type Known = { readonly skin: Skin; readonly bySide: Map<number, number>; readonly byFace: Map<number, number> };
+function localFace(reading: Reading, t: number, { skin, bySide }: Known): number {
+  const side = reading.sides[t] ?? -1;
+  const before = skin.distinct ? bySide.get(side) : undefined;
+  if (before !== undefined) return before;
+  const triangle = cornersAt(reading, t);
+  const found = skin.find(triangle);
+  // A sliver is a poor witness for its plane.
+  if (!isSliver(triangle)) bySide.set(side, found);
+  return found;
+}
+function isSliver([a, b, c]: Triangle): boolean {
+  const [u, v] = [sub(b, a), sub(c, a)];
+  return length(cross(u, v)) < 1e-3 * Math.max(dot(u, u), dot(v, v));
 }
 function skinOf(solid: Solid, maker: number | 'stock'): Skin {
   if (maker === 'stock') return stockSkin(solid.record.stock);

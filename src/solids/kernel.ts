@@ -168,3 +168,12 @@ function withLoops<T>(loops: readonly (readonly Vec2[])[], make: (loops: Loops) 
     all.delete();
   }
 }
+
+/** Bytes of memory that the kernel holds, used or not; it only ever grows. */
+export function heapBytes(): number {
+  const cube = kernel().Manifold.cube([1, 1, 1]);
+  let bytes = 0;
+  cube.warpBatch((corners) => (bytes = corners.buffer.byteLength)).delete();
+  cube.delete();
+  return bytes;
+}

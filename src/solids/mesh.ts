@@ -47,13 +47,14 @@ function cornersOf({ reading, faces, triangleFace }: Faced): Pick<PartMesh, 'pos
   const positions: number[] = [];
   const normals: number[] = [];
   const indices = new Uint32Array(reading.triangles.length);
-  const known = new Map<string, number>();
+  const corners = reading.positions.length / 3;
+  const known = new Map<number, number>();
   triangleFace.forEach((f, t) => {
     const face = faces[f]?.face as Face;
     const triangle = cornersAt(reading, t);
     triangle.forEach((p, k) => {
-      const shared = face.form === 'ruled' ? `${t}` : '';
-      const key = `${f},${reading.triangles[3 * t + k]},${shared}`;
+      // On a ruled face each triangle has a normal, and so corners, of its own.
+      const key = face.form === 'ruled' ? -3 * t - k - 1 : f * corners + (reading.triangles[3 * t + k] ?? 0);
       let i = known.get(key);
       if (i === undefined) {
         i = positions.length / 3;

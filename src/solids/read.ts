@@ -7,6 +7,8 @@ export type Reading = {
   readonly positions: Float64Array;
   /** Three corners a triangle, counter-clockwise from outside. */
   readonly triangles: Uint32Array;
+  /** For each triangle the flat side of its original that it lies on; equal numbers mean one plane, within a run. */
+  readonly sides: Uint32Array;
   /** Runs of triangles that come from one original body. */
   readonly runs: readonly { readonly original: number; readonly start: number; readonly end: number }[];
 };
@@ -28,7 +30,7 @@ export function readBody(body: Body): Reading {
     start: (mesh.runIndex[i] ?? 0) / 3,
     end: (mesh.runIndex[i + 1] ?? mesh.triVerts.length) / 3,
   }));
-  return { positions, triangles: mesh.triVerts, runs };
+  return { positions, triangles: mesh.triVerts, sides: mesh.faceID, runs };
 }
 
 const read = new WeakMap<Body, Reading>();

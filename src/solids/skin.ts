@@ -22,7 +22,10 @@ export type Face = { readonly ref: FaceRef | { readonly of: 'stock'; readonly na
 );
 export type Skin = {
   readonly faces: readonly Face[];
-  /** Index of the face this triangle lies on. */ readonly find: (t: Triangle) => number;
+  /** Index of the face this triangle lies on. */
+  readonly find: (t: Triangle) => number;
+  /** No two faces lie in one plane: what is found for one triangle holds for all in its plane. */
+  readonly distinct: boolean;
 };
 
 const STOCK_FACES = ['left', 'right', 'front', 'back', 'bottom', 'top'] as const;
@@ -36,13 +39,15 @@ export function stockSkin(stock: Box): Skin {
   });
   return {
     faces: planes.map((p) => ({ ref: { of: 'stock', name: p.name }, form: 'flat', normal: p.normal })),
+    distinct: true,
     find: (t) => best(planes, (p) => Math.max(...t.map((c) => Math.abs(c[p.axis] - p.at))) + tilt(p.normal, t)),
   };
 }
 /** The skin of a feature; `inward` when its faces are the walls of what it takes away. */
 export function featureSkin(feature: Feature, cutter: Cutter): Skin {
   const way = feature.op === 'add' ? 1 : -1;
-  if (cutter.kind === 'half') return { faces: [{ ref: { of: 'plane' }, form: 'flat', normal: scale(cutter.normal, way) }], find: () => 0 };
+  if (cutter.kind === 'half')
+    return { faces: [{ ref: { of: 'plane' }, form: 'flat', normal: scale(cutter.normal, way) }], distinct: true, find: () => 0 };
   const profile = feature.solid.kind === 'prism' ? feature.solid.profile : feature.solid.kind === 'turned' ? [feature.solid.profile] : [];
   return cutter.kind === 'prism' ? prismSkin(cutter, profile, way) : turnedSkin(cutter, profile, way);
 }
@@ -82,6 +87,17 @@ function chordsOf(outline: Outline, to: Outline | null, first: number): { chords
     });
   });
   return { chords, refs };
+}
+/** Do no two sides run along one line? Chords of arcs are left out: they lie on no other's line but by chance of 1e-6. */
+function apart(chords: readonly Chord[]): boolean {
+  const times = new Map<number, number>();
+  for (const c of chords) times.set(c.face, (times.get(c.face) ?? 0) + 1);
+  const straight = chords.filter((c) => times.get(c.face) === 1);
+  const off = (p: Vec2, c: Chord): number => {
+    const o = outOf(c.a, c.b);
+    return Math.abs((p[0] - c.a[0]) * o[0] + (p[1] - c.a[1]) * o[1]);
+  };
+  return straight.every((c, i) => straight.slice(i + 1).every((d) => off(d.a, c) > 1e-4 || off(d.b, c) > 1e-4));
 }
 /** Outward from a chord whose wood lies on its left. */
 function outOf(a: Vec2, b: Vec2): Vec2 {
@@ -126,7 +142,11 @@ function prismSkin(c: Extract<Cutter, { kind: 'prism' }>, profile: readonly Loop
     { ref: { of: 'to' }, form: 'flat', normal: facing([0, 0, 1]) },
     ...refs.map(side),
   ];
-  return { faces, find: (t) => findOnPrism(c, chords, t.map((p) => inPoint(c.at, p)) as unknown as Triangle) };
+  return {
+    faces,
+    distinct: !c.to && apart(chords),
+    find: (t) => findOnPrism(c, chords, t.map((p) => inPoint(c.at, p)) as unknown as Triangle),
+  };
 }
 function radial(p: Vec3, { centre, out }: { readonly centre: Vec2; readonly out: Way }, facing: (v: Vec3) => Vec3): Vec3 | null {
   const [x, y] = [p[0] - centre[0], p[1] - centre[1]];
@@ -188,7 +208,7 @@ function turnedSkin(c: Extract<Cutter, { kind: 'turned' }>, profile: readonly Lo
     });
     return chords[k]?.face ?? 0;
   };
-  return { faces, find };
+  return { faces, distinct: apart(chords), find };
 }
 function aroundAxis(
   p: Vec3,

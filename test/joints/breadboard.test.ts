@@ -121,7 +121,7 @@ law(
     expect(new Set(Object.values(f.pieces))).toEqual(new Set([1]));
     expect(breadboard.rules.flatMap((r) => r.run(tried.place, tried.sizes, tried.made))).toEqual([]);
   },
-  { runs: 40 },
+  { runs: 12 },
 );
 const speaks = (boards: Boards, set: Partial<Breadboard>): string[] => {
   const t = attempt(breadboard, meetingOf(boards), set);

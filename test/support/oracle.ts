@@ -66,7 +66,7 @@ function built(record: PartRecord, frame: Frame): Shape3D {
   const { min, max } = record.stock;
   const block: Loop = [{ at: [min[0], min[1]] }, { at: [max[0], min[1]] }, { at: [max[0], max[1]] }, { at: [min[0], max[1]] }];
   let solid = prismOf([block], min[2], max[2], stand);
-  const reach = Math.hypot(...[...min, ...max]) + Math.max(0, ...record.features.map((f) => reachOf(f)));
+  const reach = Math.hypot(...min, ...max) + Math.max(0, ...record.features.map((f) => reachOf(f)));
   const pick = (op: Feature['op']): Shape3D[] =>
     record.features.filter((f) => f.op === op).map((f) => solidOf(f.solid, f.at, stand, reach));
   for (const s of pick('shape')) solid = solid.cut(s) as Shape3D;

@@ -26,11 +26,13 @@ export function CutList(): ReactNode {
               how many
             </th>
             <th scope="col">wood</th>
-            <th scope="colgroup" colSpan={3} className="figure">
-              finished length × width × thickness, {units}
-            </th>
-            <th scope="colgroup" colSpan={3} className="figure rough">
-              rough
+            {['length', 'width', 'thickness', 'rough length', 'rough width', 'rough thickness'].map((h) => (
+              <th key={h} scope="col" className="figure size">
+                {h}
+              </th>
+            ))}
+            <th scope="col" className="fill">
+              {units}
             </th>
           </tr>
         </thead>
@@ -70,6 +72,7 @@ function Row({ row }: { row: CutRow }): ReactNode {
       <td>{row.wood.replaceAll('_', ' ')}</td>
       <Cells {...row.finished} />
       <Cells {...row.rough} rough />
+      <td />
     </tr>
   );
 }

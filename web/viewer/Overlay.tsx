@@ -45,7 +45,7 @@ const ringOf = (stage: Stage, at: Vec3, reach: number): number => Math.min(90, M
 function Ring({ stage, lens }: { stage: Stage; lens: LensSpot | null }): ReactNode {
   const finding = useOpened();
   const shot = useStage((s) => s.shot);
-  if (!finding) return null;
+  if (!finding || stage.isAway(finding.where.at)) return null;
   const [x, y] = stage.place(finding.where.at);
   const r = ringOf(stage, finding.where.at, finding.where.reach);
   const ring = finding.grade === 'note' ? 'ring ink' : 'ring';
@@ -73,6 +73,7 @@ function Signs({ stage }: { stage: Stage }): ReactNode {
     .slice(0, MOST_SIGNS)
     .map((p) => {
       const f = p.all.find((a) => a.key === open) ?? p.first;
+      if (stage.isAway(f.where.at)) return null;
       let [x, y] = stage.place(f.where.at);
       if (f.key === open) {
         const r = ringOf(stage, f.where.at, f.where.reach);
@@ -95,6 +96,7 @@ function Dimension({ stage, piece }: { stage: Stage; piece: PieceView }): ReactN
   const size = piece.sizes.find((s) => s.id === id);
   if (!size?.axis || !size.span || size.kind !== 'length') return null;
   const [a, b] = dimensionEnds(piece, size, stage);
+  if (stage.isAway(a) || stage.isAway(b)) return null;
   const [p, q] = [stage.place(a), stage.place(b)];
   const d = Math.hypot(q[0] - p[0], q[1] - p[1]);
   if (d < 8) return null;
@@ -131,7 +133,7 @@ function Names({ stage, piece }: { stage: Stage; piece: PieceView }): ReactNode 
   const hover = useView((v) => v.hover);
   const chosen = useView((v) => v.part);
   const together = useView((v) => v.together);
-  const paths = [...new Set([...(chosen === null ? [] : [chosen]), ...hover.slice(0, 3)])];
+  const paths = [...new Set([...(chosen === null ? [] : [chosen]), ...(hover.length === 1 ? hover : [])])];
   if (together < 0.55) return null;
   return paths.map((path) => {
     const part = piece.parts.find((p) => p.path === path);
@@ -192,7 +194,7 @@ function anchorsOf(stage: Stage, piece: PieceView, chosen: string | null): { anc
     if (!middle) continue;
     const [x, y] = stage.place(middle);
     const had = best.get(p.letter);
-    if (!had || x > had.x) best.set(p.letter, { letter: p.letter, words: kindWords(piece, p.letter), path: p.path, x, y });
+    if (!had || x > had.x) best.set(p.letter, { letter: p.letter, words: kindWords(piece, p.letter), path: p.path, x, y, ends: stage.ends(p.path).map(stage.place) });
   }
   return { anchors: [...best.values()], counts };
 }

@@ -36,9 +36,9 @@ function Apart({ order }: { order: OrderView }): ReactNode {
   return <Slider name="Apart and together" value={together} ticks={ticksOf(order)} words={wordsAt(order, together)} marks={marks} change={(v) => look({ together: v })} />;
 }
 const AXES = [
-  { axis: 'x', words: 'across' },
-  { axis: 'y', words: 'along the front' },
-  { axis: 'z', words: 'level' },
+  { axis: 'x', words: 'left–right' },
+  { axis: 'y', words: 'front–back' },
+  { axis: 'z', words: 'bottom–top' },
 ] as const;
 const CUT_TICKS = Array.from({ length: 11 }, (_, i) => ({ at: i / 10, long: i % 5 === 0 }));
 

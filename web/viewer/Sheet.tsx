@@ -190,7 +190,9 @@ function useLensSpot(): LensSpot | null {
   const shot = useStage((s) => s.shot);
   const finding = useOpened();
   const together = useView((v) => v.together);
-  if (!shot || !finding || shot.finding !== finding.key || size.width < WIDE || together <= 0.98) return null;
+  const stage = useStage((s) => s.stage);
+  useStage((s) => s.frame);
+  if (!shot || !finding || stage?.isAway(finding.where.at) || shot.finding !== finding.key || size.width < WIDE || together <= 0.98) return null;
   const r = Math.min(LENS / 2, (size.height - 240) / 2);
   return r < 60 ? null : { x: size.width - 32 - LENS / 2, y: 108 + r, r };
 }

@@ -1,6 +1,7 @@
 /** Places for the lettered balloons of a piece drawn apart: in two columns beside it, leaders straight and without crossings. */
 
-export type Anchor = { readonly letter: string; readonly words: string; readonly path: string; readonly x: number; readonly y: number };
+/** `ends`: two points of the part, px; the leader goes to the one nearer to its balloon. */
+export type Anchor = { readonly letter: string; readonly words: string; readonly path: string; readonly x: number; readonly y: number; readonly ends?: readonly (readonly [number, number])[] };
 export type Balloon = Anchor & { readonly bx: number; readonly by: number; readonly side: 'left' | 'right' };
 type Room = { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
 
@@ -17,7 +18,12 @@ export function placeBalloons(anchors: readonly Anchor[], room: Room): Balloon[]
 }
 function column(anchors: readonly Anchor[], side: Balloon['side'], room: Room): Balloon[] {
   const bx = side === 'left' ? room.left : room.right;
-  const inOrder = [...anchors].sort((a, b) => a.y - b.y);
+  const near = (a: Anchor): Anchor => {
+    const [p, ...more] = a.ends ?? [];
+    const best = p ? more.reduce((m, q) => (side === 'left' ? q[0] < m[0] : q[0] > m[0]) ? q : m, p) : null;
+    return best ? { ...a, x: best[0], y: best[1] } : a;
+  };
+  const inOrder = anchors.map(near).sort((a, b) => a.y - b.y);
   const ys = spread(inOrder.map((a) => a.y), room.top, room.bottom);
   const out = inOrder.map((a, i): Balloon => ({ ...a, bx, by: ys[i] ?? a.y, side }));
   // Two leaders that cross change places: the sum of their lengths falls, so this comes to an end.

@@ -1,7 +1,7 @@
 /** The drawing of the piece: one scene, drawn only when something changed. No React in here. */
 import { OrthographicCamera, PerspectiveCamera, Scene, Vector3, Vector4, WebGLRenderer, type Camera } from 'three';
 import { type Box, cornersOf, outBox, unionBox } from '../../src/geom/box.ts';
-import { moved } from '../../src/geom/frame.ts';
+import { moved, outPoint } from '../../src/geom/frame.ts';
 import { type Axis, type Vec3, add, axisIndex, axisVec, dot, scale, unit } from '../../src/geom/vec3.ts';
 import type { Seen } from '../look/view.ts';
 import type { Scene as PieceScene } from '../results/store.ts';
@@ -43,6 +43,10 @@ export type Stage = {
   readonly place: (p: Vec3) => readonly [number, number];
   /** Middle of a part as it stands now, and where that falls. */
   readonly middle: (path: string) => Vec3 | null;
+  /** Two points well inside a part near the ends of its grain, as it stands now. */
+  readonly ends: (path: string) => readonly Vec3[];
+  /** Does the cut take this place away? */
+  readonly isAway: (p: Vec3) => boolean;
   readonly pxPerMm: (p: Vec3) => number;
   readonly seen: () => Seen;
   readonly shoot: (ask: ShotAsk) => Shot | null;
@@ -51,6 +55,8 @@ export type Stage = {
   readonly dispose: () => void;
 };
 const MOVE_MS = 320;
+/** A frame that takes longer than this makes turning jerky. */
+const SLOW_MS = 70;
 const still = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /** Throws where the browser gives no WebGL2. `drawn` is called after each frame. */
@@ -235,9 +241,36 @@ export function makeStage(canvas: HTMLCanvasElement, drawn: () => void): Stage {
   }
   const shiftNow = (): readonly [number, number] => [fit.shift[0] * (isFlat() ? 1 : 1) + pan[0], fit.shift[1] + pan[1]];
 
+  // A machine without a graphics card draws at half the fineness while something moves, and fully once it rests.
+  let rough = false;
+  let last = 0;
+  let slow = 0;
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  /** Something moves by hand or by itself: `draw` may be called many times in a row. */
+  function moving(): void {
+    if (slow > SLOW_MS && !rough) setRough(true);
+    clearTimeout(resting);
+    resting = setTimeout(() => {
+      last = 0;
+      if (rough) setRough(false);
+    }, 250);
+    invalidate();
+  }
+  function setRough(next: boolean): void {
+    rough = next;
+    renderer.setPixelRatio(Math.min(2, devicePixelRatio || 1) * (rough ? 0.5 : 1));
+    invalidate();
+  }
+  function measure(now: number): void {
+    // Frames one after the other while moving tell how long one takes; a rough one would have taken four times that.
+    const took = (now - last) * (rough ? 3 : 1);
+    if (last && now - last < 3000) slow = slow ? slow * 0.6 + took * 0.4 : took;
+    last = now;
+  }
   function draw(now: number): void {
     frame = 0;
     if (renderer.getContext().isContextLost()) return;
+    measure(now);
     if (tween) runTween(now);
     if (stale.looks) applyLooks();
     applyCut();
@@ -267,7 +300,7 @@ export function makeStage(canvas: HTMLCanvasElement, drawn: () => void): Stage {
       renderer.render(scene, c);
     }
     drawn();
-    if (tween) invalidate();
+    if (tween) moving();
   }
   function runTween(now: number): void {
     if (!tween) return;
@@ -318,7 +351,7 @@ export function makeStage(canvas: HTMLCanvasElement, drawn: () => void): Stage {
       offsets = next;
       applyPose();
       if (piece && !tween) fit = fitFor(turn);
-      invalidate();
+      moving();
     },
     setLooks(next) {
       const other = (next.only === null) !== (looks.only === null) || (next.only && looks.only && [...next.only].join() !== [...looks.only].join());
@@ -352,7 +385,7 @@ export function makeStage(canvas: HTMLCanvasElement, drawn: () => void): Stage {
     setSize(next, nextRoom) {
       size = next;
       room = nextRoom;
-      renderer.setPixelRatio(Math.min(2, devicePixelRatio || 1));
+      renderer.setPixelRatio(Math.min(2, devicePixelRatio || 1) * (rough ? 0.5 : 1));
       renderer.setSize(Math.max(1, size.width), Math.max(1, size.height), false);
       if (piece) fit = fitFor(turn);
       invalidate();
@@ -365,12 +398,12 @@ export function makeStage(canvas: HTMLCanvasElement, drawn: () => void): Stage {
       }
       tween = null;
       turn = { round: turn.round + round, up: Math.min(HIGHEST, Math.max(LOWEST, turn.up + up)) };
-      invalidate();
+      moving();
     },
     moveBy(dx, dy) {
       tween = null;
       pan = [pan[0] + (2 * dx) / size.width, pan[1] - (2 * dy) / size.height];
-      invalidate();
+      moving();
     },
     zoomBy(by, x, y) {
       tween = null;
@@ -380,7 +413,7 @@ export function makeStage(canvas: HTMLCanvasElement, drawn: () => void): Stage {
       const [px, py] = [(x / size.width) * 2 - 1, 1 - (y / size.height) * 2];
       zoom = next;
       pan = [pan[0] + (px - sx) * (1 - k), pan[1] + (py - sy) * (1 - k)];
-      invalidate();
+      moving();
     },
     home() {
       aim();
@@ -402,6 +435,15 @@ export function makeStage(canvas: HTMLCanvasElement, drawn: () => void): Stage {
       const b = outBox(t.frame, t.part.stock);
       return scale(add(b.min, b.max), 0.5);
     },
+    ends(path) {
+      const t = parts.things.get(path);
+      if (!t) return [];
+      const { min, max } = t.part.stock;
+      const i = axisIndex(t.part.grain);
+      const mid: Vec3 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
+      return [0.16, 0.84].map((k) => outPoint(t.frame, mid.map((m, j) => (j === i ? (min[i] ?? 0) + k * ((max[i] ?? 0) - (min[i] ?? 0)) : m)) as unknown as Vec3));
+    },
+    isAway: (p) => plane !== null && dot(plane.normal, p) > plane.at + 1,
     pxPerMm(p) {
       const q = add(p, axesOf(turn).right);
       const [a, b] = [placed(p), placed(q)];
@@ -413,6 +455,7 @@ export function makeStage(canvas: HTMLCanvasElement, drawn: () => void): Stage {
     memory: () => ({ ...renderer.info.memory, programs: renderer.info.programs?.length ?? 0 }),
     dispose() {
       cancelAnimationFrame(frame);
+      clearTimeout(resting);
       frame = -1;
       caps.dispose();
       parts.dispose();

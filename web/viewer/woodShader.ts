@@ -71,7 +71,7 @@ uint mixed(uint v) {
   return (w >> 22u) ^ w;
 }
 float hash1(float a) { return float(mixed(floatBitsToUint(a))) / 4294967295.0; }
-float cell(ivec3 p) { return float(mixed(uint(p.x) + mixed(uint(p.y) + mixed(uint(p.z))))) / 4294967295.0; }
+float cell(ivec3 p) { return float(mixed(uint(p.x) * 73856093u ^ uint(p.y) * 19349663u ^ uint(p.z) * 83492791u)) / 4294967295.0; }
 float noise(vec3 p) {
   vec3 f = floor(p);
   ivec3 i = ivec3(f);
@@ -113,18 +113,21 @@ vec3 woodAt(vec3 p, vec3 n, out float seam) {
   float y = b - 0.5 * (b0 + b1) - offB - (h4 < 0.5 ? 1.0 : -1.0) * (0.006 + 0.016 * h5) * l;
   float r = length(vec2(x, y));
   vec2 ray = vec2(x, y) / max(r, 1e-3);
-  float warp = (noise(vec3(ray * 2.2 + 40.0, l / 230.0 + id)) - 0.5) * 7.0 + (noise(vec3(ray * 5.0 + 90.0, l / 90.0 + id * 1.7)) - 0.5) * 2.2;
-  // Years differ: the spacing breathes slowly with the radius.
-  float years = (r + warp + 1.6 * sin(r / 9.0 + id) ) / uSpacing;
+  float warp = (noise(vec3(ray * 2.2 + 40.0, l / 230.0 + id)) - 0.5) * 7.0;
   vec3 fx = dFdx(p), fy = dFdy(p);
   vec2 gx = vec2(dot(fx, uAcross), dot(fx, uThrough)), gy = vec2(dot(fy, uAcross), dot(fy, uThrough));
   float width = (abs(dot(ray, gx)) + abs(dot(ray, gy))) / uSpacing * 1.2 + 1e-4;
-  float late = (summed(years + 0.5 * width) - summed(years - 0.5 * width)) / width;
   float fade = 1.0 - smoothstep(0.6, 1.6, width);
+  if (fade > 0.0) warp += (noise(vec3(ray * 5.0 + 90.0, l / 90.0 + id * 1.7)) - 0.5) * 2.2;
+  // Years differ: the spacing breathes slowly with the radius.
+  float years = (r + warp + 1.6 * sin(r / 9.0 + id)) / uSpacing;
+  float late = (summed(years + 0.5 * width) - summed(years - 0.5 * width)) / width;
   late *= 1.0 + fade * 0.5 * (hash1(floor(years) + id) - 0.5);
+  // Good and lean years come in runs: what is left of the figure where single rings are too fine to see.
+  late += (0.10 * sin(years * 0.83 + id) + 0.08 * sin(years * 0.31 + 2.0 * id)) * (1.0 - smoothstep(1.2, 3.4, width));
   float end = abs(dot(n, uAlong));
   float fibre = 1.0 - smoothstep(0.35, 1.4, px);
-  float streak = (noise(vec3(a * 1.9, b * 1.9, l / 26.0 + id)) - 0.5) * fibre * (1.0 - end);
+  float streak = fibre > 0.0 ? (noise(vec3(a * 1.9, b * 1.9, l / 26.0 + id)) - 0.5) * fibre * (1.0 - end) : 0.0;
   float broad = noise(vec3(a / 38.0 + id, b / 38.0, l / 420.0)) - 0.5;
   vec3 c = mix(uEarly, uLate, clamp(late * 1.15 + 0.16 * streak + 0.16 * broad, 0.0, 1.15));
   c *= 1.0 + 0.10 * (h5 - 0.5) + 0.06 * broad;

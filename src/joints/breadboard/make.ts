@@ -18,7 +18,7 @@ export function make(p: Place<Breadboard>, s: Breadboard): Made {
   );
   return {
     features: {
-      top: [tongue(g, l, s), ...l.tenons.flatMap((t) => [tenon(g, l, s, t), slotIn(l, s, t)])],
+      top: [tongue(g, l, s), ...l.tenons.flatMap((t) => [tenon(g, l, s, t), slotIn(g, l, s, t)])],
       end: [groove(g, l, s), ...l.tenons.flatMap((t) => [mortise(g, l, s, t), hole(g, l, s, t)])],
     },
     extras,
@@ -65,7 +65,7 @@ const hole = (g: Ground, l: Lay, s: Breadboard, t: Tenon): Feature =>
     l.peg.length + CLEAR,
     { round: 'hole' },
   );
-function slotIn(l: Lay, s: Breadboard, t: Tenon): Feature {
+function slotIn(g: Ground, l: Lay, s: Breadboard, t: Tenon): Feature {
   const at = frameAlong([l.x[0], t.y, s.peg_back], [1, 0, 0], [0, 1, 0]);
   const long = l.x[1] - l.x[0] + CLEAR;
   if (t.allow < 1e-6) return cylinder(`peg${t.n} hole`, 'remove', at, s.peg, -CLEAR, long, { round: 'hole' });
@@ -77,9 +77,9 @@ function slotIn(l: Lay, s: Breadboard, t: Tenon): Feature {
     solid: { kind: 'prism', profile: [slot([-t.allow, 0], [t.allow, 0], s.peg / 2)], from: -CLEAR, to: long },
     faces: {
       'side low': { of: 'side', corner: 0 },
-      'end high': { of: 'side', corner: 1 },
+      [`end ${faceToward(g.top, [0, 1, 0])}`]: { of: 'side', corner: 1 },
       'side high': { of: 'side', corner: 2 },
-      'end low': { of: 'side', corner: 3 },
+      [`end ${faceToward(g.top, [0, -1, 0])}`]: { of: 'side', corner: 3 },
     },
   };
 }
