@@ -3,12 +3,12 @@
  * plus a gap. Worked out from the leaves up; then every step is replayed and what still meets is given more room.
  */
 import { type Box, sizeOf, unionBox } from '../geom/box.ts';
-import { type Vec3, add, dot, scale, sub } from '../geom/vec3.ts';
+import { type Vec3, add, dot, length, scale, sub, unit } from '../geom/vec3.ts';
 import { engagementAlong } from './contact.ts';
 import { vecOf } from './directions.ts';
-import { type Scene, contactOf, wayOut } from './scene.ts';
+import { type Scene, contactOf, wayOut, wayOutAlong } from './scene.ts';
 import type { Move, Tree } from './search.ts';
-import { type Clash, type Distances, type Step, clashes, stepsOf, tidy } from './spread.ts';
+import { type Clash, type Distances, type Step, byOf, clashes, stepsOf, tidy } from './spread.ts';
 
 /** Rounds of giving more room before a step is left undrawn. */
 const ROUNDS = 12;
@@ -24,33 +24,58 @@ export function gapFor(parts: readonly { readonly box: Box }[]): number {
 export function drawApart(s: Scene, t: Tree, gap: number): { readonly far: Distances; readonly steps: readonly Step[] } {
   const far: Distances = new Map();
   layOut(s, t, gap, far);
-  const most = stepsOf(t, far).length;
+  const most = stepsOf(s, t, far).length;
   for (let round = 0; round < ROUNDS + most; round++) {
-    const steps = stepsOf(t, far);
+    const steps = stepsOf(s, t, far);
     const met = clashes(s, steps);
     if (met.length === 0) return { far, steps };
     // Last resort: a step left undrawn, its parts stay together. The whole kept together is always clear, so this ends.
     if (round >= ROUNDS) for (const m of met[0]!.step.moves) far.set(m, 0);
     else for (const clash of met) giveRoom(s, t, clash, gap, far);
   }
-  return { far, steps: stepsOf(t, far) };
+  return { far, steps: stepsOf(s, t, far) };
 }
 
 /** Offsets of all parts of `t` against what stays of it, with its moves' distances entered in `far`. */
 function layOut(s: Scene, t: Tree, gap: number, far: Distances): Map<number, Vec3> {
   const still = t.rest ? layOut(s, t.rest, gap, far) : new Map(t.parts.map((p): [number, Vec3] => [p, [0, 0, 0]]));
   const apart = t.moves.map((m) => layOut(s, m.tree, gap, far));
-  t.moves.forEach((m, k) => far.set(m, tidy(farEnough(s, m, apart[k]!, still, gap))));
+  if (t.atOnce) spreadAtOnce(s, t, [...apart, still], gap, far);
+  else t.moves.forEach((m, k) => far.set(m, tidy(farEnough(s, m, apart[k]!, still, gap))));
   level(t, far);
   const out = new Map(still);
   t.moves.forEach((m, k) => {
-    const by = scale(vecOf(s.lines, m.dir), far.get(m)!);
+    const by = byOf(s, m, far);
     for (const [p, v] of apart[k]!) out.set(p, add(v, by));
   });
   return out;
 }
-/** Moves alike go equally far. */
+/** Sets that part at once: as long as the slowest pair of them needs. */
+function spreadAtOnce(s: Scene, t: Tree, sets: readonly ReadonlyMap<number, Vec3>[], gap: number, far: Distances): void {
+  const v = sets.map((_, k): Vec3 => (t.moves[k] ? scale(vecOf(s.lines, t.moves[k].dir), t.moves[k].speed) : [0, 0, 0]));
+  let time = 0;
+  sets.forEach((mine, a) =>
+    sets.slice(0, a).forEach((theirs, b) => {
+      const way = sub(v[a]!, v[b]!);
+      if (length(way) < 1e-9) return;
+      const d = unit(way);
+      for (const [i, vi] of mine)
+        for (const [j, vj] of theirs) {
+          const touching = contactOf(s, i, j);
+          const out = wayOutAlong(s, i, j, way, sub(vi, vj));
+          if (touching.length > 0 || out > 0) time = Math.max(time, (Math.max(out, engagementAlong(touching, d)) + gap) / length(way));
+        }
+    }),
+  );
+  for (const m of t.moves) far.set(m, time * m.speed);
+}
+/** Moves alike go equally far; those at once keep their speeds. */
 function level(t: Tree, far: Distances): void {
+  if (t.atOnce) {
+    const time = Math.max(...t.moves.map((m) => (far.get(m) ?? 0) / m.speed));
+    for (const m of t.moves) far.set(m, time * m.speed);
+    return;
+  }
   const most = new Map<string, number>();
   for (const m of t.moves) most.set(m.alike, Math.max(most.get(m.alike) ?? 0, far.get(m) ?? 0));
   for (const m of t.moves) far.set(m, most.get(m.alike)!);
@@ -85,7 +110,7 @@ function giveRoom(s: Scene, t: Tree, c: Clash, gap: number, far: Distances): voi
   const [move, i, j, apart] = busy(at.b) && at.a ? [at.a, c.moving, c.other, c.apart] as const : [at.b, c.other, c.moving, scale(c.apart, -1)] as const;
   if (!move) return;
   const d = vecOf(s.lines, move.dir);
-  const swept = scale(vecOf(s.lines, c.step.dir), -c.step.distance);
+  const swept = scale(c.by, -1);
   const before = move === at.a ? add(apart, swept) : sub(apart, swept);
   let more = Math.max(wayOut(s, i, j, move.dir, apart), wayOut(s, i, j, move.dir, before));
   if (!(more > 0)) more = boxesPass(s.parts[i]!.box, s.parts[j]!.box, d, Math.max(dot(apart, d), dot(before, d)));

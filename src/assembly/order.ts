@@ -1,5 +1,5 @@
 /** The order of putting a piece together and how to draw it apart, from facets and joints alone. */
-import { type Vec3, quantise3, scale } from '../geom/vec3.ts';
+import { type Vec3, add, length, quantise, quantise3, scale, unit } from '../geom/vec3.ts';
 import { vecOf } from './directions.ts';
 import { drawApart, gapFor } from './explode.ts';
 import type { Order, PlanLink, PlanPart, PlanStage } from './part.ts';
@@ -37,14 +37,20 @@ export function planOrder(parts: readonly PlanPart[], links: readonly PlanLink[]
     possible: found.length === 0,
     steps: steps.map((step) => ({
       move: step.parts.map((p) => s.parts[p]!.path),
-      along: inward(vecOf(s.lines, step.dir)),
-      distance: step.distance,
+      ...travelOf(s, step),
       words: stepWords(s, step),
     })),
     stages: stagesOf(s, steps, tree),
     ...(found.length > 0 ? { stuck: stuck.map((p) => s.parts[p]!.path), why: whyStuck(s, stuck) } : {}),
     apart: Object.fromEntries(s.parts.map((p, i) => [p.path, spots[i]!])),
   };
+}
+/** One direction and way for a step; where parts go different ways at once, their middle way, or the first one's where that is none. */
+function travelOf(s: Scene, step: Step): { along: Vec3; distance: number } {
+  if (!step.within.atOnce) return { along: inward(vecOf(s.lines, step.dir)), distance: step.distance };
+  const middle = scale(step.by.reduce(add), 1 / step.by.length);
+  const way = length(middle) > 1 ? middle : step.by[0]!;
+  return { along: inward(unit(way)), distance: quantise(length(way)) };
 }
 const inward = (d: Vec3): Vec3 => quantise3(scale(d, -1));
 

@@ -1,12 +1,12 @@
 /** All parts of a piece with what was found out about them: shadows, contacts and verdicts of pairs, each worked out once. */
 import { boxesNear } from '../geom/box.ts';
-import { type Vec3, dot } from '../geom/vec3.ts';
+import { type Vec3, dot, length, unit } from '../geom/vec3.ts';
 import { type Flat, type Patch, contactPatches, flatsOf } from './contact.ts';
 import { type Lines, type Signed, mainLines } from './directions.ts';
 import type { PlanLink, PlanPart } from './part.ts';
 import { type Shift, exitTravel, freeTravel, runsInto } from './pair-test.ts';
 import { type Basis, type Shadow, basisAlong, shadowOf } from './shadow.ts';
-import { CONTACT_REACH } from './tolerance.ts';
+import { CONTACT_REACH, SLIP } from './tolerance.ts';
 
 export type Scene = {
   /** Sorted by path: nothing below depends on the order in which the parts came. */
@@ -87,10 +87,22 @@ export function stopsApart(s: Scene, i: number, j: number, dir: Signed, apart: V
   const shift = shiftOf(s, line, apart);
   return dir & 1 ? runsInto(b, a, [-shift[0], -shift[1], -shift[2]], travel) : runsInto(a, b, shift, travel);
 }
+/** Does part i, going the way `by` from where it stands off j by `apart`, run into j? Any direction; mm, or without end where `apart` is left out. */
+export function runIntoOnWay(s: Scene, i: number, j: number, by: Vec3, apart?: Vec3): boolean {
+  const basis = basisAlong(unit(by));
+  const [a, b] = [i, j].map((k) => shadowOf(s.parts[k]!.triangles, basis)) as [Shadow, Shadow];
+  return apart ? runsInto(a, b, [dot(apart, basis[0]), dot(apart, basis[1]), dot(apart, basis[2])], length(by) + SLIP) : runsInto(a, b);
+}
 /** How far part i can go along `dir` from its place until it touches j. */
 export function freeWay(s: Scene, i: number, j: number, dir: Signed): number {
   const line = dir >> 1;
   return dir & 1 ? freeTravel(shadow(s, j, line), shadow(s, i, line)) : freeTravel(shadow(s, i, line), shadow(s, j, line));
+}
+/** The same along any direction. */
+export function wayOutAlong(s: Scene, i: number, j: number, by: Vec3, apart: Vec3): number {
+  const basis = basisAlong(unit(by));
+  const [a, b] = [i, j].map((k) => shadowOf(s.parts[k]!.triangles, basis)) as [Shadow, Shadow];
+  return exitTravel(a, b, [dot(apart, basis[0]), dot(apart, basis[1]), dot(apart, basis[2])]);
 }
 /** How much further i must go along `dir` to lie wholly ahead of j; `apart` as above. -Infinity where their shadows miss each other. */
 export function wayOut(s: Scene, i: number, j: number, dir: Signed, apart: Vec3): number {

@@ -3,8 +3,10 @@
  * motions of one direction each. Whatever parts of a set that comes apart are left, those come apart too (the same motions,
  * less what is gone), so a greedy choice never loses an order; the search below only looks for a better one.
  */
-import { type Bits, countOf, itemsOf, keyOf } from './bits.ts';
-import { type Signed, furtherLines } from './directions.ts';
+import { length } from '../geom/vec3.ts';
+import { allAtOnce } from './at-once.ts';
+import { type Bits, bitsOf, countOf, itemsOf, keyOf } from './bits.ts';
+import { type Signed, enter, furtherLines } from './directions.ts';
 import { type Body, type Graph, makeGraph, ownDirections } from './graph.ts';
 import type { Scene } from './scene.ts';
 import { type Split, looseExtras, standingFree, waysApart } from './split.ts';
@@ -17,8 +19,10 @@ export type Tree = {
   readonly rest: Tree | null;
   readonly stuck: boolean;
   readonly group: string | null;
+  /** All moves are made at the same time, each at its own speed. */
+  readonly atOnce: boolean;
 };
-export type Move = { readonly tree: Tree; readonly dir: Signed; readonly alike: string; readonly joined: boolean };
+export type Move = { readonly tree: Tree; readonly dir: Signed; readonly alike: string; readonly joined: boolean; readonly speed: number };
 export type Run = { effort: number; readonly stop: () => boolean; stopped: boolean };
 
 /** Sets of at most this many bodies are searched for the cheapest way, larger ones take the cheapest next step. */
@@ -27,6 +31,9 @@ const SEARCHED = 12;
 const TRIED = 5;
 /** Bodies above which each one is tried only along its own joints and the piece's axes at first. */
 const MANY = 40;
+/** What a stuck set costs, and one that must be closed at once: taken only where nothing else goes. */
+const STUCK = 100;
+const AT_ONCE = 5;
 type Best = { readonly tree: Tree; readonly cost: number };
 type Search = { readonly g: Graph; readonly run: Run; readonly memo: Map<string, Best>; readonly main: readonly Signed[]; further: readonly Signed[] | null };
 
@@ -36,7 +43,7 @@ export function takeApart(scene: Scene, bodies: readonly Body[], group: string |
   const s: Search = { g, run, memo: new Map(), main: Array.from({ length: 2 * scene.lines.lines.length }, (_, k) => k), further: null };
   return { ...solve(s, g.all).tree, group };
 }
-const leaf = (s: Search, within: Bits, stuck: boolean): Best => ({ tree: { parts: partsOf(s, within), moves: [], rest: null, stuck, group: null }, cost: stuck ? 100 : 0 });
+const leaf = (s: Search, within: Bits, stuck: boolean): Best => ({ tree: { parts: partsOf(s, within), moves: [], rest: null, stuck, group: null, atOnce: false }, cost: stuck ? STUCK : 0 });
 const partsOf = (s: Search, b: Bits): number[] => itemsOf(b).flatMap((i) => s.g.bodies[i]!);
 
 function solve(s: Search, within: Bits): Best {
@@ -57,7 +64,7 @@ function decide(s: Search, within: Bits): Best {
   const extras = standingFree(s.g, within, s.main) ?? looseExtras(s.g, within, s.main);
   if (extras) return follow(s, extras);
   const ways = splitsOf(s, within);
-  if (ways.length === 0) return leaf(s, within, true);
+  if (ways.length === 0) return together(s, within) ?? leaf(s, within, true);
   const tried = s.run.effort > 0 && countOf(within) <= SEARCHED ? TRIED : 1;
   let best: Best | null = null;
   for (const way of ways.slice(0, tried)) {
@@ -83,11 +90,25 @@ function follow(s: Search, way: Split): Best {
   const moves = way.movers.map((m): Move => {
     const below = solve(s, m.set);
     cost += below.cost;
-    return { tree: below.tree, dir: m.dir, alike: m.alike, joined: m.joined };
+    return { tree: below.tree, dir: m.dir, alike: m.alike, joined: m.joined, speed: 1 };
   });
   const rest = solve(s, way.rest);
   const parts = [...moves.flatMap((m) => m.tree.parts), ...rest.tree.parts].sort((a, b) => a - b);
-  return { tree: { parts, moves, rest: rest.tree, stuck: false, group: null }, cost: cost + rest.cost };
+  return { tree: { parts, moves, rest: rest.tree, stuck: false, group: null, atOnce: false }, cost: cost + rest.cost };
+}
+
+/** The last way: everything at once. */
+function together(s: Search, within: Bits): Best | null {
+  const sets = allAtOnce(s.g, within);
+  if (!sets) return null;
+  const bits = (bodies: readonly number[]): Bits => bitsOf(s.g.bodies.length, bodies);
+  const solved = sets.map((one) => ({ ...solve(s, bits(one.bodies)), v: one.v }));
+  const still = solved.findIndex((one) => length(one.v) < 1e-9);
+  const moves = solved
+    .filter((_, k) => k !== still)
+    .map((one): Move => ({ tree: one.tree, dir: enter(s.g.scene.lines, one.v)!, alike: '', joined: true, speed: length(one.v) }));
+  const tree: Tree = { parts: partsOf(s, within).sort((a, b) => a - b), moves, rest: solved[still]?.tree ?? null, stuck: false, group: null, atOnce: true };
+  return { tree, cost: AT_ONCE + solved.reduce((sum, one) => sum + one.cost, 0) };
 }
 
 /** All sets of the tree that stay stuck. */

@@ -78,10 +78,16 @@ export function groupWords(group: string): string {
 /** 'front apron into the left front leg, from the right' */
 export function stepWords(s: Scene, step: Step): string {
   const back = vecOf(s.lines, step.dir);
+  if (step.within.atOnce) return atOnceWords(s, step);
   const who = step.moves.length === 1 && step.parts.length > 1 ? assemblyName(s, step.parts, step.moves[0]!.tree.group) : partsInWords(step.parts.map((p) => s.parts[p]!.label));
   const mates = matesOf(s, step);
   const whom = mates.parts.length > 0 ? theParts(s, mates.parts) : 'its place';
   return `${who} ${mates.parts.length > 0 ? howItMeets(mates.engaged, mates.enters, back) : 'to'} ${whom}, ${fromSide(back)}`;
+}
+function atOnceWords(s: Scene, step: Step): string {
+  const who = partsInWords(step.parts.filter((p) => !isExtra(s, p)).map((p) => s.parts[p]!.label));
+  const whom = step.onto.length > 0 ? ` with ${theParts(s, step.onto)}` : '';
+  return `${who}${whom}, all at once: start every joint, then draw them together`;
 }
 const theParts = (s: Scene, parts: readonly number[]): string => (parts.length > 6 ? 'the rest' : `the ${partsInWords(parts.map((p) => s.parts[p]!.label))}`);
 function howItMeets(engaged: boolean, enters: boolean, back: Vec3): string {

@@ -22,7 +22,7 @@ function rounded(value: number, tally: Tally): number {
   return up ? low + 1 : low;
 }
 /** Length in whole feet, the next lower one: 8-1/2 ft counts as 8. */
-export const wholeFeet = (lengthMm: number): number => Math.floor(lengthMm / (12 * INCH) + 1e-6);
+const wholeFeet = (lengthMm: number): number => Math.floor(lengthMm / (12 * INCH) + 1e-6);
 /** Surface measure of one board, whole square feet; width and length mm. */
 export function surfaceMeasure(widthMm: number, lengthMm: number, tally: Tally): number {
   return rounded(((widthMm / INCH) * wholeFeet(lengthMm)) / 12, tally);

@@ -9,7 +9,7 @@ import type { StockLine } from './stock.ts';
 const INCH = 25.4;
 
 /** Board feet of one board, as its wood is tallied; hardwood whose name says no inches goes by its measured thickness. */
-export function boardFeetOf(line: StockLine, tally: Tally): number {
+function boardFeetOf(line: StockLine, tally: Tally): number {
   const n = nominalInches(line.nominal);
   if (isSoftwood(line.wood))
     return n && n.width !== null

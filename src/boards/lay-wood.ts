@@ -13,7 +13,7 @@ export type Run = {
   readonly report?: (done: { readonly done: number; readonly of: number; readonly boards: number }) => void;
   readonly stop?: () => boolean;
 };
-export const DEFAULT_EFFORT = 2000;
+const DEFAULT_EFFORT = 2000;
 
 export type WoodPlan = {
   readonly job: WoodJob;

@@ -2,7 +2,7 @@
 export type Random = { state: number };
 export const newRandom = (seed: number): Random => ({ state: (seed ^ 0x9e3779b9) | 0 });
 /** A whole number from 0 to 2³² − 1. */
-export function next(r: Random): number {
+function next(r: Random): number {
   r.state = (r.state + 0x6d2b79f5) | 0;
   let t = r.state;
   t = Math.imul(t ^ (t >>> 15), t | 1);

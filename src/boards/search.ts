@@ -25,7 +25,7 @@ export type SearchRun = {
 export const TASTE: Taste = { section: 0.75, strip: 0.6 };
 
 /** Below 0 when `a` is the better plan. */
-export function compareScores(a: Score, b: Score, aim: Aim): number {
+function compareScores(a: Score, b: Score, aim: Aim): number {
   if (a.left !== b.left) return a.left - b.left;
   const cost = Math.abs(a.cost - b.cost) > 1e-9 * Math.max(1, a.cost) ? a.cost - b.cost : 0;
   const boards = a.boards - b.boards;
@@ -100,7 +100,7 @@ const sameNeeds = (p: Packing, b: Open, line: number): boolean =>
 
 /** The score of boards and what is left over. */
 export function judged(p: Packing, boards: readonly Open[], left: readonly number[]): Plan {
-  const count = new Array<number>(p.lines.length).fill(0);
+  const count = p.lines.map(() => 0);
   let gathered = 0;
   for (const b of boards) {
     count[b.line] = (count[b.line] ?? 0) + 1;

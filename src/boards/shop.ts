@@ -55,17 +55,28 @@ export const defaultShop = (system: 'mm' | 'in'): Shop => ({
 
 /** Where the defaults come from; 'common practice' is a habit of the trade for which no publication is named. */
 export const SHOP_BASIS: readonly { readonly what: string; readonly source: string }[] = [
+  { what: 'tick', source: 'our own: a tenth of a millimetre, or the 64th that rules are marked in' },
   { what: 'kerf', source: 'full-kerf table saw blade, 1/8 in: common figure of blade makers' },
-  { what: 'over.thin, boards in quarters', source: 'NHLA standard surfaced thickness: 3/16 in from rough 4/4 to 6/4' },
-  { what: 'over.thick, boards in quarters', source: 'NHLA standard surfaced thickness: 1/4 in from rough 7/4 up' },
-  { what: 'over.thin and over.thick, metric boards', source: 'common practice: 27 gives 22, 50 gives 45, 80 gives 74 mm' },
+  {
+    what: 'over.thin',
+    source:
+      'NHLA standard surfaced thickness, 3/16 in from rough 4/4 to 6/4; metric boards common practice, 27 gives 22 and 50 gives 45 mm',
+  },
+  {
+    what: 'over.thick',
+    source: 'NHLA standard surfaced thickness, 1/4 in from rough 7/4 up; metric boards common practice, 80 gives 74 mm',
+  },
+  { what: 'over.thickFrom', source: 'the same tables' },
   { what: 'over.length', source: 'common practice, 25 mm (published advice runs from 1/2 in to 100 mm)' },
   { what: 'over.width', source: 'common practice, 6 to 10 mm' },
   { what: 'rough.endTrim', source: 'common practice, 25 to 75 mm each end; look for checks' },
   { what: 'rough.straighten', source: 'common practice, 1.5 to 3 mm a jointed edge' },
+  { what: 'rough.farEdge', source: 'common practice' },
   { what: 'dressed', source: 'common practice' },
-  { what: 'planer.shortest', source: 'common practice; the machine’s manual rules' },
-  { what: 'jointer.widest', source: 'common practice; the machine’s manual rules' },
+  { what: 'sheetTrim', source: 'common practice' },
+  { what: 'planer', source: 'common practice; the machine’s manual rules' },
+  { what: 'jointer', source: 'common practice; the machine’s manual rules' },
+  { what: 'keep', source: 'our own' },
 ];
 
 /** Every figure that cannot be: named with its place, so that nothing is laid out with it. */

@@ -4,7 +4,7 @@ import { lay } from './lay.ts';
 import { list } from './list.ts';
 import { order } from './order.ts';
 import { show } from './show.ts';
-import { Unusable, type Options, type Verb } from './verb.ts';
+import { Unusable, type Options, type Verb, jsonText, printable } from './verb.ts';
 
 const VERBS: Readonly<Record<string, Verb>> = { check, lay, list, order, show };
 
@@ -40,8 +40,8 @@ main(process.argv.slice(2)).then(
   (e: unknown) => {
     if (e instanceof Unusable) {
       const json = process.argv.includes('--json');
-      if (json) process.stdout.write(`${JSON.stringify({ dryfit: 1, problems: e.problems }, null, 2)}\n`);
-      process.stderr.write(`${e.lines().join('\n')}\n`);
+      if (json) process.stdout.write(`${jsonText({ dryfit: 1, problems: e.problems })}\n`);
+      process.stderr.write(`${printable(e.lines().join('\n'))}\n`);
       process.exitCode = 2;
       return;
     }

@@ -58,8 +58,15 @@ export async function withStore<T>(work: (store: Store) => T): Promise<T> {
 }
 export const wantsJson = (o: Options): boolean => o.values.has('json');
 export function print(o: Options, json: unknown, text: () => string): void {
-  process.stdout.write(wantsJson(o) ? `${JSON.stringify(json, null, 2)}\n` : `${text()}\n`);
+  process.stdout.write(wantsJson(o) ? `${jsonText(json)}\n` : `${printable(text())}\n`);
 }
+/** Characters that would steer a terminal or turn the line round: a name may hold them, an answer may not. */
+// eslint-disable-next-line no-control-regex
+const STEERING = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g;
+export const printable = (text: string): string => text.replace(STEERING, '\ufffd');
+/** The same text to whoever reads it as JSON, harmless to whoever prints it. */
+export const jsonText = (json: unknown): string =>
+  JSON.stringify(json, null, 2).replace(STEERING, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`);
 /** mm with at most six decimals, the same on every machine. */
 export const round6 = (n: number): number => {
   const q = Math.round(n * 1e6) / 1e6;

@@ -7,7 +7,7 @@ import type { ClientData } from './client-data.ts';
 import { plainName } from './names.ts';
 import { sha256 } from './sha256.ts';
 
-/** A line of the list in words: '4 × leg, cherry'. */
+/** A line of the list: '4 × leg, cherry'; the wood is left out where all is of one. */
 export type ClientRow = { readonly words: string; readonly count: number; readonly wood: string };
 
 /**
@@ -19,6 +19,7 @@ export function clientPage(data: ClientData, rows: readonly ClientRow[], viewer:
   if (/<\/script|<!--/i.test(viewer)) throw new Error('The viewer holds text that ends a script element.');
   const sum = base64(sha256(strToU8(viewer)));
   const title = escaped(plainName(data.title));
+  const woods = woodsOf(data);
   return `<!doctype html>
 <html lang="en" data-theme="light">
 <head>
@@ -34,13 +35,15 @@ export function clientPage(data: ClientData, rows: readonly ClientRow[], viewer:
 <body>
 <header>
 <h1><bdi>${title}</bdi></h1>
-${data.box ? `<p class="size">${sizeHtml(data)}</p>\n` : ''}<p class="woods">${woodsHtml(data)}</p>
+${data.box ? `<p class="size">${sizeHtml(data)}</p>\n` : ''}<p class="woods">${woodsHtml(woods)}</p>
 </header>
 <main aria-label="The sheet"><noscript><p>The drawing needs JavaScript; the words stand without it.</p></noscript></main>
 <section>
 <h2>What it is made of</h2>
 <ul>
-${mergedRows(rows).map(rowHtml).join('\n')}
+${mergedRows(rows)
+  .map((r) => rowHtml(r, woods.length > 1))
+  .join('\n')}
 </ul>
 <p class="how">Drag or use the arrow keys to turn it; wheel, two fingers, plus and minus bring it nearer.</p>
 </section>
@@ -68,11 +71,14 @@ function lengthHtml(mm: number, style: LengthStyle): string {
   return `${[whole, fraction].filter((s) => s !== '').join(' ')} ${p.unit}`;
 }
 /** The stuff it is made of, what most parts are of first. */
-function woodsHtml(data: ClientData): string {
+function woodsOf(data: ClientData): readonly string[] {
   const counts = new Map<string, number>();
   for (const p of data.parts) if (p.kind !== 'hardware') counts.set(woodWords(p.wood), (counts.get(woodWords(p.wood)) ?? 0) + 1);
-  const woods = [...counts].sort((a, b) => b[1] - a[1]).map(([wood]) => `<bdi>${escaped(wood)}</bdi>`);
-  return woods.length > 1 ? `${woods.slice(0, -1).join(', ')} and ${woods.at(-1) ?? ''}` : (woods[0] ?? 'nothing yet');
+  return [...counts].sort((a, b) => b[1] - a[1]).map(([wood]) => wood);
+}
+function woodsHtml(woods: readonly string[]): string {
+  const each = woods.map((w) => `<bdi>${escaped(w)}</bdi>`);
+  return each.length > 1 ? `in ${each.slice(0, -1).join(', ')} and ${each.at(-1) ?? ''}` : each.length ? `in ${each.join('')}` : 'nothing on the sheet yet';
 }
 /** Left and right of the same thing are one line to a client. */
 function mergedRows(rows: readonly ClientRow[]): ClientRow[] {
@@ -83,5 +89,7 @@ function mergedRows(rows: readonly ClientRow[]): ClientRow[] {
   }
   return [...merged.values()];
 }
-const rowHtml = (r: ClientRow): string =>
-  `<li><span class="q">${r.count}</span> <span class="times">×</span> <bdi>${escaped(plainName(r.words))}</bdi>, <bdi>${escaped(plainName(woodWords(r.wood)))}</bdi></li>`;
+function rowHtml(r: ClientRow, withWood: boolean): string {
+  const wood = withWood ? `, <bdi>${escaped(plainName(woodWords(r.wood)))}</bdi>` : '';
+  return `<li><span class="q">${r.count}</span> <span class="times">×</span> <bdi>${escaped(plainName(r.words))}</bdi>${wood}</li>`;
+}

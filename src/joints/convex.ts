@@ -4,13 +4,17 @@
  */
 import { type Box, cornersOf } from '../geom/box.ts';
 import { type Frame, HOME, inPoint, outDir, outPoint } from '../geom/frame.ts';
-import { loopPoints, polygonArea } from '../geom/loop.ts';
+import { type Loop, arcThrough, loopPoints, polygonArea } from '../geom/loop.ts';
 import { type Vec2, type Vec3, add, cross, dot, scale, sub, unit } from '../geom/vec3.ts';
 import type { Feature } from '../model/record.ts';
 import type { Plane, Polygon } from './meeting.ts';
+import type { Axis3 } from './surface.ts';
 
 /** One flat side of a body: its plane (normal out of the wood), its corners, and the face or shape that it comes from. */
-export type Facet = { readonly plane: Plane; readonly points: readonly Vec3[]; readonly of: string; readonly trim: boolean };
+export type Facet = { readonly plane: Plane; readonly points: readonly Vec3[]; readonly of: string; readonly trim: boolean; readonly round?: Round };
+/** The cylinder that a facet is a chord of. */
+export type Round = { readonly axis: Axis3; readonly r: number };
+type Cut = { readonly plane: Plane; readonly round?: Round };
 export type Body = readonly Facet[];
 
 /** Chords of a round shape here; the distance to the true round is r(1 - cos(180°/96)), 0.01 mm on a 40 mm leg. */
@@ -34,29 +38,76 @@ export function boxBody(stock: Box): Body {
     return { of, trim: false, plane: { normal, off: dot(normal, points[0] ?? stock.min) }, points };
   });
 }
+/** Bodies by the list of shapes that they were cut with: a part's list is the same object in all of its meetings. */
+const known = new WeakMap<readonly Feature[], { readonly stock: Box; readonly frame: Frame; readonly body: Body }>();
 /**
  * What is left of the stock after those of its shapes that leave it convex. `stock` lies in `frame` (default: the frame of the shapes), the
  * shapes and the answer are seen from outside it.
  */
 export function bodyOf(stock: Box, shapes: readonly Feature[], frame: Frame = HOME): Body {
+  const seen = known.get(shapes);
+  if (seen && seen.stock === stock && seen.frame === frame) return seen.body;
   const corners = cornersOf(stock).map((p) => outPoint(frame, p));
   let body = movedBody(frame, boxBody(stock));
-  for (const f of shapes) for (const plane of keepPlanes(f, corners)) body = cutBody(body, plane, f.name, f.why === 'trim');
+  for (const f of shapes) {
+    const cuts = keepPlanes(f, corners);
+    body = (cuts.length > 8 ? prismOut(body, cuts, f) : null) ?? cuts.reduce((left, c) => cutBody(left, c.plane, f.name, f.why === 'trim', c.round), body);
+  }
+  known.set(shapes, { stock, frame, body });
   return body;
+}
+/**
+ * The body left inside a prism of many sides, made at once instead of cut side by side: where the body is still a box that stands with
+ * the prism's axis, and the prism runs past both its ends. Null where that does not hold.
+ */
+function prismOut(body: Body, cuts: readonly Cut[], f: Feature): Body | null {
+  const z = f.at.z;
+  const ends = body.filter((x) => Math.abs(Math.abs(dot(x.plane.normal, z)) - 1) < 1e-9);
+  const [e0, e1] = ends;
+  if (body.length !== 6 || !e0 || !e1 || ends.length !== 2) return null;
+  const flat = (p: Vec3): Vec2 => [dot(f.at.x, p), dot(f.at.y, p)];
+  const section = hull(e0.points.map(flat));
+  const keep = cuts.reduce<readonly Vec2[]>((poly, c) => below(poly, [dot(f.at.x, c.plane.normal), dot(f.at.y, c.plane.normal)], c.plane.off), section);
+  if (keep.length < 3) return [];
+  const lift = (p: Vec2, end: Facet): Vec3 => add(add(scale(f.at.x, p[0]), scale(f.at.y, p[1])), scale(z, end.plane.off * Math.sign(dot(end.plane.normal, z))));
+  const sides = keep.map((p, i): Facet => {
+    const q = keep[(i + 1) % keep.length] ?? p;
+    const l = Math.hypot(q[0] - p[0], q[1] - p[1]);
+    const n: Vec2 = [(q[1] - p[1]) / l, -(q[0] - p[0]) / l];
+    const normal = add(scale(f.at.x, n[0]), scale(f.at.y, n[1]));
+    const off = n[0] * p[0] + n[1] * p[1];
+    const old = body.find((x) => Math.abs(x.plane.off - off) < 1e-6 && dot(x.plane.normal, normal) > 1 - 1e-9);
+    const cut = cuts.find((c) => Math.abs(c.plane.off - off) < 1e-6 && dot(c.plane.normal, normal) > 1 - 1e-7);
+    const points = [lift(p, e0), lift(q, e0), lift(q, e1), lift(p, e1)];
+    return { plane: { normal, off }, points, of: old?.of ?? f.name, trim: old ? old.trim : f.why === 'trim', ...(!old && cut?.round ? { round: cut.round } : {}) };
+  });
+  return [...ends.map((e) => ({ ...e, points: keep.map((p) => lift(p, e)) })), ...sides];
+}
+/** The part of a convex polygon with n·p <= off. */
+function below(polygon: readonly Vec2[], n: Vec2, off: number): Vec2[] {
+  const out: Vec2[] = [];
+  polygon.forEach((p, i) => {
+    const q = polygon[(i + 1) % polygon.length] ?? p;
+    const [a, b] = [n[0] * p[0] + n[1] * p[1] - off, n[0] * q[0] + n[1] * q[1] - off];
+    if (a <= NEAR) out.push(p);
+    if ((a > NEAR && b < -NEAR) || (a < -NEAR && b > NEAR)) out.push([p[0] + ((q[0] - p[0]) * a) / (a - b), p[1] + ((q[1] - p[1]) * a) / (a - b)]);
+  });
+  return out;
 }
 /** The body seen from outside `frame`. */
 export const movedBody = (frame: Frame, body: Body): Body =>
   body.map((f) => {
     const points = f.points.map((p) => outPoint(frame, p));
     const normal = outDir(frame, f.plane.normal);
-    return { ...f, points, plane: { normal, off: f.plane.off + dot(normal, frame.o) } };
+    const round = f.round && { r: f.round.r, axis: { at: outPoint(frame, f.round.axis.at), along: outDir(frame, f.round.axis.along) } };
+    return { ...f, points, plane: { normal, off: f.plane.off + dot(normal, frame.o) }, ...(round ? { round } : {}) };
   });
 export function vertices(body: Body): Vec3[] {
   return body.flatMap((f) => f.points);
 }
 
 /** The part of the body with normal·p <= off. The body itself when nothing is cut off, [] when nothing stays. */
-export function cutBody(body: Body, plane: Plane, of: string, trim = false): Body {
+export function cutBody(body: Body, plane: Plane, of: string, trim = false, round?: Round): Body {
   const height = (p: Vec3): number => dot(plane.normal, p) - plane.off;
   if (!body.some((f) => f.points.some((p) => height(p) > NEAR))) return body;
   const rim: Vec3[] = [];
@@ -78,7 +129,7 @@ export function cutBody(body: Body, plane: Plane, of: string, trim = false): Bod
   }
   if (kept.length === 0) return [];
   const cap = roundAbout(rim, plane.normal);
-  return cap.length >= 3 ? [...kept, { plane, points: cap, of, trim }] : kept;
+  return cap.length >= 3 ? [...kept, { plane, points: cap, of, trim, ...(round ? { round } : {}) }] : kept;
 }
 /** The corners of the body's section by a plane, in order; [] where it does not cross. */
 export function sectionOf(body: Body, plane: Plane): readonly Vec3[] {
@@ -102,12 +153,12 @@ function roundAbout(points: readonly Vec3[], normal: Vec3): Vec3[] {
 }
 
 /** The planes that a convex cut leaves the wood behind; [] for a shape that does not leave it convex. */
-function keepPlanes(f: Feature, stock: readonly Vec3[]): Plane[] {
+function keepPlanes(f: Feature, stock: readonly Vec3[]): Cut[] {
   if (f.op !== 'shape') return [];
   const s = f.solid;
   if (s.kind === 'half') {
     const normal = outDir(f.at, s.normal);
-    return [{ normal, off: s.off + dot(normal, f.at.o) }];
+    return [{ plane: { normal, off: s.off + dot(normal, f.at.o) } }];
   }
   const corners = stock.map((p) => inPoint(f.at, p));
   const zs = corners.map((p) => p[2]);
@@ -118,29 +169,36 @@ function keepPlanes(f: Feature, stock: readonly Vec3[]): Plane[] {
     const xs = s.profile.map((c) => c.at[0]).sort((a, b) => a - b);
     const far = xs.at(-1) ?? 0;
     const r = xs.filter((x) => x < far - 1e-6).at(-1) ?? 0;
-    return r > 0 ? sidePlanes(f.at, ring(r)) : [];
+    return r > 0 ? sidePlanes(f.at, ring(r), { axis: { at: f.at.o, along: f.at.z }, r }) : [];
   }
   if (s.from > low + 1e-6 || s.to < high - 1e-6 || s.profileTo) return [];
   const [outline, hole, more] = s.profile;
   if (!outline) return [];
-  if (hole) return more ? [] : sidePlanes(f.at, hull(loopPoints(hole, CHORDS).points));
+  if (hole) return more ? [] : sidePlanes(f.at, hull(loopPoints(hole, CHORDS).points), circleOf(hole, f.at));
   return cornerPlane(f.at, loopPoints(outline, CHORDS).points, corners);
 }
 const ring = (r: number): Vec2[] =>
   Array.from({ length: CHORDS }, (_, i) => [r * Math.cos((2 * Math.PI * i) / CHORDS), r * Math.sin((2 * Math.PI * i) / CHORDS)]);
-function sidePlanes(at: Frame, polygon: Polygon): Plane[] {
+/** The cylinder that a loop bounds when it is one whole circle. */
+function circleOf(loop: Loop, at: Frame): Round | undefined {
+  const arcs = loop.map((c, i) => (c.via ? arcThrough(c.at, c.via, loop[(i + 1) % loop.length]?.at ?? c.at) : null));
+  const [first] = arcs;
+  if (!first || !arcs.every((a) => a && Math.hypot(a.centre[0] - first.centre[0], a.centre[1] - first.centre[1]) < 1e-6 && Math.abs(a.r - first.r) < 1e-6)) return undefined;
+  return { axis: { at: outPoint(at, [first.centre[0], first.centre[1], 0]), along: at.z }, r: first.r };
+}
+function sidePlanes(at: Frame, polygon: Polygon, round?: Round): Cut[] {
   const turn = polygonArea(polygon) >= 0 ? 1 : -1;
   return polygon.map((p, i) => {
     const q = polygon[(i + 1) % polygon.length] ?? p;
     const l = Math.hypot(q[0] - p[0], q[1] - p[1]);
     const normal = outDir(at, [(turn * (q[1] - p[1])) / l, (-turn * (q[0] - p[0])) / l, 0]);
-    return { normal, off: dot(normal, outPoint(at, [p[0], p[1], 0])) };
+    return { plane: { normal, off: dot(normal, outPoint(at, [p[0], p[1], 0])) }, ...(round ? { round } : {}) };
   });
 }
 /** A prism that takes off one corner: exactly one of its sides has wood on both sides of it. */
-function cornerPlane(at: Frame, outline: Polygon, corners: readonly Vec3[]): Plane[] {
+function cornerPlane(at: Frame, outline: Polygon, corners: readonly Vec3[]): Cut[] {
   const turn = polygonArea(outline) >= 0 ? 1 : -1;
-  const cutting: Plane[] = [];
+  const cutting: Cut[] = [];
   outline.forEach((p, i) => {
     const q = outline[(i + 1) % outline.length] ?? p;
     const l = Math.hypot(q[0] - p[0], q[1] - p[1]);
@@ -149,7 +207,7 @@ function cornerPlane(at: Frame, outline: Polygon, corners: readonly Vec3[]): Pla
     const heights = corners.map((c) => n[0] * (c[0] - p[0]) + n[1] * (c[1] - p[1]));
     if (Math.max(...heights) > 1e-6 && Math.min(...heights) < -1e-6) {
       const normal = outDir(at, [n[0], n[1], 0]);
-      cutting.push({ normal, off: dot(normal, outPoint(at, [p[0], p[1], 0])) });
+      cutting.push({ plane: { normal, off: dot(normal, outPoint(at, [p[0], p[1], 0])) } });
     }
   });
   return cutting.length === 1 ? cutting : [];
@@ -172,6 +230,26 @@ export function lineThrough(body: Body, at: Vec3, along: Vec3): Crossing | null 
     if (rise < 0 && t > low + 1e-9) [low, lowFacet] = [t, f];
   }
   return lowFacet && highFacet && low <= high + 1e-6 ? { low, high, lowFacet, highFacet } : null;
+}
+/** The same with the true rounds instead of their chords; a facet of a round is given the plane that touches the round where the line runs. */
+export function exactThrough(body: Body, at: Vec3, along: Vec3): Crossing | null {
+  const c = lineThrough(body, at, along);
+  if (!c) return null;
+  const refine = (t: number, facet: Facet, low: boolean): readonly [number, Facet] => {
+    if (!facet.round) return [t, facet];
+    const { axis, r } = facet.round;
+    const across = (v: Vec3): Vec3 => sub(v, scale(axis.along, dot(v, axis.along)));
+    const [p, d] = [across(sub(at, axis.at)), across(along)];
+    const [a, b, q] = [dot(d, d), dot(p, d), dot(p, p) - r * r];
+    const root = b * b - a * q;
+    if (a < 1e-12 || root < 0) return [t, facet];
+    const exact = (-b + (low ? -1 : 1) * Math.sqrt(root)) / a;
+    const normal = unit(add(p, scale(d, exact)));
+    return [exact, { ...facet, plane: { normal, off: dot(normal, add(at, scale(along, exact))) } }];
+  };
+  const [low, lowFacet] = refine(c.low, c.lowFacet, true);
+  const [high, highFacet] = refine(c.high, c.highFacet, false);
+  return { low, high, lowFacet, highFacet };
 }
 
 /** The convex outline round points, counter-clockwise, without points on straight edges. */
@@ -224,4 +302,14 @@ export const insideOf = (polygon: Polygon, at: Vec2, slack = 1e-6): boolean =>
 export function spanAlong(body: Body, along: Vec3): readonly [number, number] {
   const all = vertices(body).map((p) => dot(along, p));
   return [Math.min(...all), Math.max(...all)];
+}
+/** Corners where the body's surface that looks back along z (`near`), or on along z, lies over a convex outline of the xy-plane. */
+export function surfaceOver(body: Body, outline: Polygon, near: boolean): Vec3[] {
+  const out: Vec3[] = [];
+  for (const f of body) {
+    const n = f.plane.normal;
+    if (near ? n[2] > -1e-9 : n[2] < 1e-9) continue;
+    for (const [x, y] of shared(hull(f.points.map(([px, py]): Vec2 => [px, py])), outline)) out.push([x, y, (f.plane.off - n[0] * x - n[1] * y) / n[2]]);
+  }
+  return out;
 }

@@ -7,6 +7,9 @@ import { housing } from './housing/housing.ts';
 import { dovetail } from './dovetail/dovetail.ts';
 import { grooveTongue } from './groove-tongue/groove-tongue.ts';
 import { breadboard } from './breadboard/breadboard.ts';
+import { button } from './button/button.ts';
+import { edgeJoint } from './edge-joint/edge-joint.ts';
+import { lamination } from './lamination/lamination.ts';
 
-const list = [mortiseTenon, peg, roundTenon, housing, dovetail, grooveTongue, breadboard] as unknown as readonly Family[];
+const list = [mortiseTenon, peg, roundTenon, housing, dovetail, grooveTongue, breadboard, button, edgeJoint, lamination] as unknown as readonly Family[];
 export const families: Readonly<Record<string, Family>> = Object.fromEntries(list.map((f) => [f.id, f]));

@@ -7,13 +7,13 @@
  *   ────────────────────┘│ receiver   Where the two share a volume, the shoulder is put where the receiver's near face
  *                        └───────     cuts the entering part: the shared volume begins at z = 0.
  */
-import { type Box, middleOf, outBox, sizeOf } from '../geom/box.ts';
+import { type Box, boxAround, middleOf, outBox, sizeOf } from '../geom/box.ts';
 import { type Frame, HOME, compose, inDir, inPoint, outDir, outPoint, quarterTurn, seenFrom } from '../geom/frame.ts';
 import { polygonArea } from '../geom/loop.ts';
 import { AXES, type Axis, type Vec2, type Vec3, axisIndex, axisVec, dot, scale } from '../geom/vec3.ts';
 import { FACES, type Face, faceSide, isFace } from '../model/ids.ts';
 import type { Feature } from '../model/record.ts';
-import { type Body, type Facet, bodyOf, hull, insideOf, lineThrough, movedBody, sectionOf, shared, spanAlong, vertices } from './convex.ts';
+import { type Body, type Facet, bodyOf, exactThrough, hull, insideOf, lineThrough, movedBody, sectionOf, shared, spanAlong, vertices } from './convex.ts';
 import type { MeetKind, MeetSide, Meeting, Plane, Polygon } from './meeting.ts';
 
 /** A part as it comes to a meeting: stock and shapes in its record frame, `frame` that frame seen from the world. */
@@ -70,7 +70,13 @@ export function meet(roles: Readonly<Record<string, readonly MeetPart[]>>, end?:
   if (!into) return assemble(roles, enter, null, alone(enter, face), 'none');
   const bodies = { enter: bodyOf(enter.stock, enter.shapes), into: bodyOf(into.stock, into.shapes) };
   const placed = movedBody(seenFrom(enter.frame, into.frame), bodies.into);
-  const found = (face ? [face] : FACES).flatMap((f) => tryFace(enter, bodies.enter, placed, f, face !== undefined) ?? []);
+  const room = boxAround(vertices(placed)) ?? enter.stock;
+  const tries = (faces: readonly Face[]): Candidate[] =>
+    faces.flatMap((f) => (ahead(enter.stock, room, f) ? (tryFace(enter, bodies.enter, placed, f, face !== undefined) ?? []) : []));
+  const grain = axisIndex(enter.grain);
+  const ends = face ? tries([face]) : tries(FACES.filter((f) => faceSide(f).axis === grain));
+  // An end that touches comes before anything that a long face could bring.
+  const found = face || ends.some((c) => rank(c) === 0) ? ends : [...ends, ...tries(FACES.filter((f) => faceSide(f).axis !== grain))];
   const best = found.reduce<Candidate | null>((a, b) => (a && !better(b, a) ? a : b), null);
   if (best && (best.touch !== 'gap' || best.gap <= FAR)) return assemble(roles, enter, into, best, kindOf(enter, into, best));
   const apart = best ? best.gap : distance(enter, into, bodies.enter, placed);
@@ -78,6 +84,12 @@ export function meet(roles: Readonly<Record<string, readonly MeetPart[]>>, end?:
   return assemble(roles, enter, into, none, apart <= TOUCH ? 'point' : 'none');
 }
 
+/** Quick no: the receiver (its box in the entering part's record frame) lies beside the face or wholly behind the part. */
+function ahead(stock: Box, room: Box, face: Face): boolean {
+  const { axis, high } = faceSide(face);
+  const beside = ([0, 1, 2] as const).some((i) => i !== axis && (room.max[i] <= stock.min[i] || room.min[i] >= stock.max[i]));
+  return !beside && (high ? room.max[axis] > stock.min[axis] : room.min[axis] < stock.max[axis]);
+}
 /** Rank of a candidate, low is good: ends before faces, touching before sharing before standing apart. */
 function rank(c: Candidate): number {
   const how = c.touch === 'gap' ? 6 : c.touch === 'share' ? 2 : c.bites ? 1 : 0;
@@ -116,7 +128,7 @@ function tryFace(enter: MeetPart, own: Body, other: Body, face: Face, forced: bo
   const patch = shared(flat(through.highFacet.points), outline);
   if (patch.length === 0) return null;
   const at: Vec2 = isEnd && insideOf(outline, [0, 0]) ? [0, 0] : middle(patch);
-  const ray = lineThrough(theirs, [at[0], at[1], 0], [0, 0, 1]);
+  const ray = exactThrough(theirs, [at[0], at[1], 0], [0, 0, 1]);
   if (!ray) return null;
   const tip = heightAt(through.highFacet.plane, at);
   const gap = ray.low - tip;

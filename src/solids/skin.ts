@@ -46,8 +46,8 @@ export function stockSkin(stock: Box): Skin {
 /** The skin of a feature; `inward` when its faces are the walls of what it takes away. */
 export function featureSkin(feature: Feature, cutter: Cutter): Skin {
   const way = feature.op === 'add' ? 1 : -1;
-  if (cutter.kind === 'half')
-    return { faces: [{ ref: { of: 'plane' }, form: 'flat', normal: scale(cutter.normal, way) }], distinct: true, find: () => 0 };
+  // What lies beyond the plane is taken away, never added, so the wood left looks along the plane's normal.
+  if (cutter.kind === 'half') return { faces: [{ ref: { of: 'plane' }, form: 'flat', normal: cutter.normal }], distinct: true, find: () => 0 };
   const profile = feature.solid.kind === 'prism' ? feature.solid.profile : feature.solid.kind === 'turned' ? [feature.solid.profile] : [];
   return cutter.kind === 'prism' ? prismSkin(cutter, profile, way) : turnedSkin(cutter, profile, way);
 }
@@ -70,7 +70,14 @@ function best<T>(all: readonly T[], cost: (one: T) => number): number {
   return at;
 }
 
-type Chord = { readonly a: Vec2; readonly b: Vec2; readonly face: number; readonly a2: Vec2; readonly b2: Vec2 };
+type Chord = {
+  readonly a: Vec2;
+  readonly b: Vec2;
+  /** Out of the wood. */ readonly out: Vec2;
+  readonly face: number;
+  readonly a2: Vec2;
+  readonly b2: Vec2;
+};
 /** The chords of an outline, each with its face: one face a corner, counted from `first`. */
 function chordsOf(outline: Outline, to: Outline | null, first: number): { chords: Chord[]; refs: { loop: number; corner: number }[] } {
   const refs: { loop: number; corner: number }[] = [];
@@ -83,7 +90,8 @@ function chordsOf(outline: Outline, to: Outline | null, first: number): { chords
     const far = to?.[loop]?.points ?? ring.points;
     ring.points.forEach((a, i) => {
       const j = (i + 1) % n;
-      chords.push({ a, b: ring.points[j] ?? a, a2: far[i] ?? a, b2: far[j] ?? a, face: base + (ring.corner[i] ?? 0) });
+      const b = ring.points[j] ?? a;
+      chords.push({ a, b, out: outOf(a, b), a2: far[i] ?? a, b2: far[j] ?? a, face: base + (ring.corner[i] ?? 0) });
     });
   });
   return { chords, refs };
@@ -94,7 +102,7 @@ function apart(chords: readonly Chord[]): boolean {
   for (const c of chords) times.set(c.face, (times.get(c.face) ?? 0) + 1);
   const straight = chords.filter((c) => times.get(c.face) === 1);
   const off = (p: Vec2, c: Chord): number => {
-    const o = outOf(c.a, c.b);
+    const o = c.out;
     return Math.abs((p[0] - c.a[0]) * o[0] + (p[1] - c.a[1]) * o[1]);
   };
   return straight.every((c, i) => straight.slice(i + 1).every((d) => off(d.a, c) > 1e-4 || off(d.b, c) > 1e-4));
@@ -116,7 +124,7 @@ function arcOf(loop: Loop | undefined, corner: number, chord: Chord): { readonly
   const next = loop?.[(corner + 1) % (loop?.length ?? 1)];
   const arc = c?.via && next ? arcThrough(c.at, c.via, next.at) : null;
   if (!arc) return null;
-  const o = outOf(chord.a, chord.b);
+  const o = chord.out;
   const bulges = (chord.a[0] - arc.centre[0]) * o[0] + (chord.a[1] - arc.centre[1]) * o[1] > 0;
   return { centre: arc.centre, out: bulges ? 1 : -1 };
 }
@@ -134,7 +142,7 @@ function prismSkin(c: Extract<Cutter, { kind: 'prism' }>, profile: readonly Loop
       return normal ? { ...of, form: 'flat', normal: facing(normal) } : { ...of, form: 'ruled' };
     }
     const arc = arcOf(profile[ref.loop], ref.corner, chord);
-    if (!arc) return { ...of, form: 'flat', normal: facing([...outOf(chord.a, chord.b), 0]) };
+    if (!arc) return { ...of, form: 'flat', normal: facing([...chord.out, 0]) };
     return { ...of, form: 'round', normalAt: (p) => radial(inPoint(c.at, p), arc, facing) };
   };
   const faces: Face[] = [
@@ -176,7 +184,7 @@ function findOnPrism(c: Extract<Cutter, { kind: 'prism' }>, chords: readonly Cho
   const at = (p: Vec2, q: Vec2): Vec2 => (c.to ? [p[0] + s * (q[0] - p[0]), p[1] + s * (q[1] - p[1])] : p);
   const k = best(chords, (ch) => {
     const [a, b] = [at(ch.a, ch.a2), at(ch.b, ch.b2)];
-    const o = outOf(a, b);
+    const o = c.to ? outOf(a, b) : ch.out;
     return distance([middle[0], middle[1]], a, b) + 0.01 * (1 - Math.abs(o[0] * n[0] + o[1] * n[1]));
   });
   const d = chords[k];
@@ -193,7 +201,7 @@ function turnedSkin(c: Extract<Cutter, { kind: 'turned' }>, profile: readonly Lo
     const chord = chords.find((ch) => ch.face === i);
     if (!chord) return { ...of, form: 'ruled' };
     const arc = arcOf(profile[0], ref.corner, chord);
-    const [r, z] = outOf(chord.a, chord.b);
+    const [r, z] = chord.out;
     if (!arc && Math.abs(r) < 1e-9) return { ...of, form: 'flat', normal: facing([0, 0, z]) };
     return { ...of, form: 'round', normalAt: (p) => aroundAxis(inPoint(c.at, p), arc, [r, z], facing) };
   });
@@ -203,7 +211,7 @@ function turnedSkin(c: Extract<Cutter, { kind: 'turned' }>, profile: readonly Lo
     const [r0, r1, r2] = local.map((p) => Math.hypot(p[0], p[1])) as [number, number, number];
     const spot: Vec2 = [mean(r0, r1, r2), mean(local[0][2], local[1][2], local[2][2])];
     const k = best(chords, (ch) => {
-      const o = outOf(ch.a, ch.b);
+      const o = ch.out;
       return distance(spot, ch.a, ch.b) + 0.01 * Math.abs(Math.abs(o[1]) - Math.abs(n[2]));
     });
     return chords[k]?.face ?? 0;

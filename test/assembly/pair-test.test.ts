@@ -98,7 +98,9 @@ law(
       const way = unit(d as unknown as Vec3);
       const hit = keep(keep(sweep(a, way, 60)).intersect(b)).volume();
       const said = runsInto(seen(trianglesOf(a), way), seen(trianglesOf(b), way));
-      expect(said, `swept overlap ${hit} mm³`).toBe(hit > 0.05);
+      // Both ways, each to its own tolerance: what is stopped does share wood, what is let past shares no more than a sliver.
+      if (said) expect(hit, 'stopped').toBeGreaterThan(1e-3);
+      else expect(hit, 'let past').toBeLessThan(1);
     } finally {
       for (const m of made) m.delete();
     }
@@ -108,7 +110,7 @@ law(
 law('free travel is where the test with a limit changes its mind', fc.tuple(someBlock, someBlock, direction), ([p, q, d]) => {
   const of = ([at, size]: readonly [Vec3, Vec3]): Float64Array => block(at[0], at[0] + size[0], at[1], at[1] + size[1], at[2], at[2] + size[2]);
   const way = unit(d as unknown as Vec3);
-  const [a, b] = [seen(of(p), way), seen(of([[q[0][0] + 20, q[0][1], q[0][2]], q[1]]), way)];
+  const [a, b] = [seen(of(p), way), seen(of([[q[0][0] + 26, q[0][1], q[0][2]], q[1]]), way)];
   const free = freeTravel(a, b);
   if (free === Infinity) expect(runsInto(a, b)).toBe(false);
   else {
@@ -119,6 +121,6 @@ law('free travel is where the test with a limit changes its mind', fc.tuple(some
 law('moving one along d is moving the other against d', fc.tuple(someBlock, someBlock, direction), ([p, q, d]) => {
   const of = ([at, size]: readonly [Vec3, Vec3], x: number): Float64Array => block(at[0] + x, at[0] + size[0] + x, at[1], at[1] + size[1], at[2], at[2] + size[2]);
   const way = unit(d as unknown as Vec3);
-  const [a, b] = [of(p, 0), of(q, 20)];
+  const [a, b] = [of(p, 0), of(q, 26)];
   expect(runsInto(seen(a, way), seen(b, way))).toBe(runsInto(seen(b, scale(way, -1)), seen(a, scale(way, -1))));
 });

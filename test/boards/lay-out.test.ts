@@ -102,7 +102,8 @@ test('no stock given: boards are assumed, sheets too, and what is bought to size
     ['sheets', 1],
     ['glass', 2],
   ]);
-  expect(layOut({ jobs, system: 'in' }).boards.map((b) => b.nominal)).toEqual(['8/4', '6 mm']);
+  // 8/4 gives 1-3/4 in, 44.45 mm: not quite.
+  expect(layOut({ jobs, system: 'in' }).boards.map((b) => b.nominal)).toEqual(['10/4', '6 mm']);
 });
 
 test('prices: by board, board foot, metre; own boards cost nothing and are not bought', () => {
@@ -120,10 +121,11 @@ test('prices: by board, board foot, metre; own boards cost nothing and are not b
 });
 
 test('the cheaper of two boards that would do', () => {
-  const stock = [rough('dear', 27, 150, 2500, { price: { each: 60 } }), rough('cheap', 27, 200, 3000, { price: { each: 40 } })];
-  const out = layOut({ jobs: [part('B', 1000, 90, 20)], stock });
+  const stock = [rough('dear', 27, 150, 2500), rough('cheap', 27, 200, 3000)];
+  const priced = stock.map((s) => ({ ...s, price: { each: s.id === 'dear' ? 60 : 40 } }));
+  const out = layOut({ jobs: [part('B', 1000, 90, 20)], stock: priced });
   expect(out.boards.map((b) => b.stock)).toEqual(['cheap']);
-  const unpriced = layOut({ jobs: [part('B', 1000, 90, 20)], stock: stock.map(({ price: _, ...s }) => s) });
+  const unpriced = layOut({ jobs: [part('B', 1000, 90, 20)], stock });
   expect(unpriced.boards.map((b) => b.stock)).toEqual(['dear']);
 });
 

@@ -100,7 +100,7 @@ test('a groove too near the edge for any tail is refused, with the room that it 
   // Half pins are set to 6 and the tail leans 3: the groove must begin at 9 or more; it begins at 2.
   if (isRefusal<Dovetail>(p)) expect([p.limit, p.asked]).toEqual([9, 2]);
 });
-test('a groove under a pin cannot be covered by nearest fewer tails unless they do cover it', () => {
+test('too many tails are refused with the most that go', () => {
   const place = { meeting: meetingOf(plain), siblings: [], set: { ...SET, tails: 40 } };
   const p = dovetail.propose(place, SHOP);
   if (!isRefusal<Dovetail>(p)) throw new Error('forty tails in 90 mm should be refused');

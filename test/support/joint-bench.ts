@@ -2,7 +2,7 @@
 import { type Box, cornersOf, volumeOf } from '../../src/geom/box.ts';
 import { type Frame, HOME, compose, mirrored, seenFrom } from '../../src/geom/frame.ts';
 import { loopPoints } from '../../src/geom/loop.ts';
-import { type Axis, type Vec3, quantise } from '../../src/geom/vec3.ts';
+import { type Axis, type Vec2, type Vec3, quantise } from '../../src/geom/vec3.ts';
 import { outDir, outPoint } from '../../src/geom/frame.ts';
 import { type Cutting, type Family, type Made, type Place, isRefusal } from '../../src/joints/family.ts';
 import { type MeetPart, meet } from '../../src/joints/meet.ts';
@@ -10,7 +10,8 @@ import type { Meeting, MeetSide } from '../../src/joints/meeting.ts';
 import type { FaceRef, Feature, PartRecord } from '../../src/model/record.ts';
 import { cutPart } from '../../src/solids/cut.ts';
 import { kernel } from '../../src/solids/kernel.ts';
-import { type Solid, withSolids } from '../../src/solids/scope.ts';
+import { withSolids } from '../../src/solids/scope.ts';
+import type { Solid } from '../../src/solids/solid.ts';
 import { placed } from '../../src/solids/shape.ts';
 
 export const SHOP: Cutting = { mortiseWidths: [6, 8, 10, 12], bits: [5, 6, 8, 10, 12], grooveWidths: [4, 6, 8] };
@@ -169,7 +170,7 @@ export function mirrorMeeting(m: Meeting, axis: 'x' | 'y'): Meeting {
   });
   return {
     ...m,
-    patch: m.patch.map((p) => (axis === 'x' ? [-p[0], p[1]] : [p[0], -p[1]]) as const).toReversed(),
+    patch: m.patch.map((p): Vec2 => (axis === 'x' ? [-p[0], p[1]] : [p[0], -p[1]])).toReversed(),
     shoulder: plane(m.shoulder),
     face: plane(m.face),
     angle: axis === 'x' ? { ...m.angle, splay: -m.angle.splay } : { ...m.angle, rake: -m.angle.rake },

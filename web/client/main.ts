@@ -10,7 +10,7 @@ import { makeRule } from './rule.ts';
 import { tag } from './tag.ts';
 
 const SEEN: readonly Seen[] = ['freely', 'front', 'side', 'above'];
-/** From this width on of the sheet its words stand beside the piece rather than over it. */
+/** From this width on the sheet leaves a wider margin and says the step in one line. */
 const WIDE = 620;
 
 const style = new CSSStyleSheet();
@@ -50,7 +50,7 @@ function follow(sheet: HTMLElement, stage: Stage, ruled: boolean): void {
   const measure = (): void => {
     const { width, height } = sheet.getBoundingClientRect();
     const side = width >= WIDE ? 48 : 20;
-    const [head, foot] = [60, ruled ? 112 : 32];
+    const [head, foot] = [60, ruled ? (width >= WIDE ? 112 : 140) : 32];
     stage.setSize({ width, height }, { x: side, y: head, width: Math.max(60, width - 2 * side), height: Math.max(60, height - head - foot) });
   };
   new ResizeObserver(measure).observe(sheet);

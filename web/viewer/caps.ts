@@ -1,5 +1,5 @@
 /** Cut surfaces: for each part that the plane goes through, the places where its inside shows are marked in the stencil and filled with its own rings. */
-import { AlwaysStencilFunc, BackSide, DecrementWrapStencilOp, DoubleSide, FrontSide, GLSL3, Group, IncrementWrapStencilOp, KeepStencilOp, Matrix4, Mesh, NotEqualStencilFunc, PlaneGeometry, ShaderMaterial, Vector3, ZeroStencilOp, type InstancedBufferGeometry, type WebGLRenderer } from 'three';
+import { AlwaysStencilFunc, BackSide, DecrementWrapStencilOp, FrontSide, GLSL3, Group, IncrementWrapStencilOp, KeepStencilOp, Matrix4, Mesh, NotEqualStencilFunc, PlaneGeometry, ShaderMaterial, Vector3, ZeroStencilOp, type InstancedBufferGeometry, type WebGLRenderer } from 'three';
 import { cornersOf } from '../../src/geom/box.ts';
 import { outPoint } from '../../src/geom/frame.ts';
 import { dot } from '../../src/geom/vec3.ts';
@@ -115,7 +115,6 @@ function capOf(t: Thing, cut: Plane, segments: readonly number[], plane: PlaneGe
   }
   material.uniforms['uCap'] = { value: 1 };
   material.uniforms['uToRecord'] = { value: t.fill.matrix.clone().invert() };
-  material.side = DoubleSide;
   material.stencilWrite = true;
   material.stencilRef = 0;
   material.stencilFunc = NotEqualStencilFunc;

@@ -128,7 +128,7 @@ function biteMarks(on: On, caps: Caps, fills: readonly Mesh[], plane: Plane): { 
 }
 function render(on: On, f: ReturnType<typeof lensFrame>, px: number): ImageData {
   const { renderer } = on;
-  const side = Math.min(1024, Math.round(px * renderer.getPixelRatio()));
+  const side = Math.min(1024, Math.round(px * Math.min(2, devicePixelRatio || 1)));
   const target = new WebGLRenderTarget(side, side, { samples: 4, stencilBuffer: true, depthBuffer: true, type: UnsignedByteType });
   const eye = new OrthographicCamera(-f.half, f.half, f.half, -f.half, 0, f.half * 4 + 4000);
   eye.matrixAutoUpdate = false;

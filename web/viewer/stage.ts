@@ -1,5 +1,5 @@
 /** The drawing of the piece: one scene, drawn only when something changed. No React in here. */
-import { OrthographicCamera, PerspectiveCamera, Scene, Vector3, Vector4, WebGLRenderer, type Camera } from 'three';
+import { LinearSRGBColorSpace, OrthographicCamera, PerspectiveCamera, Scene, Vector3, Vector4, WebGLRenderer, type Camera } from 'three';
 import { type Box, cornersOf, outBox, unionBox } from '../../src/geom/box.ts';
 import { moved, outPoint } from '../../src/geom/frame.ts';
 import { type Axis, type Vec3, add, axisIndex, axisVec, dot, scale, unit } from '../../src/geom/vec3.ts';
@@ -63,6 +63,10 @@ const still = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matc
 export function makeStage(canvas: HTMLCanvasElement, drawn: () => void): Stage {
   const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, stencil: true, premultipliedAlpha: true, powerPreference: 'default' });
   renderer.autoClear = false;
+  // Our programs write screen colours themselves; with one answer for canvas and targets each is compiled once, not twice.
+  renderer.outputColorSpace = LinearSRGBColorSpace;
+  // Asking for errors waits for the compiler, seconds on a machine without a graphics card.
+  renderer.debug.checkShaderErrors = false;
   renderer.setClearColor(0x000000, 0);
   const shared: Shared = {
     uClip: { value: new Vector4(0, 0, 1, 1e9) },
@@ -383,10 +387,13 @@ export function makeStage(canvas: HTMLCanvasElement, drawn: () => void): Stage {
       invalidate();
     },
     setSize(next, nextRoom) {
+      const grown = next.width !== size.width || next.height !== size.height;
       size = next;
       room = nextRoom;
-      renderer.setPixelRatio(Math.min(2, devicePixelRatio || 1) * (rough ? 0.5 : 1));
-      renderer.setSize(Math.max(1, size.width), Math.max(1, size.height), false);
+      if (grown) {
+        renderer.setPixelRatio(Math.min(2, devicePixelRatio || 1) * (rough ? 0.5 : 1));
+        renderer.setSize(Math.max(1, size.width), Math.max(1, size.height), false);
+      }
       if (piece) fit = fitFor(turn);
       invalidate();
     },

@@ -16,6 +16,8 @@ const rule = (id: string, words: string, run: (g: Ground, s: Button) => readonly
     return g ? run(g, s).map((w) => ({ ...w, rule: id })) : [];
   },
 });
+/** Parameters handed back to the proposal. */
+const clear = (...keys: string[]): Record<string, null> => Object.fromEntries(keys.map((k) => [k, null]));
 const first = (g: Ground, s: Button, inward: number, down: number): Warning['at'] => point(g, spots(g, s)[0] ?? 0, inward, down);
 
 const grain = rule('grain of a button', 'a button’s grain runs from the screw to the tongue', (g, s) =>
@@ -52,7 +54,7 @@ const moves = rule('top held fast', 'buttons leave the top room to move: about 1
       source: MOVES,
       at: first(g, s, s.room, s.lip),
       roles: ['under', 'rail'],
-      cures: [{ label: 'let the room follow the top', set: along ? { allow: null } : { room: null, reach: null } }],
+      cures: [{ label: 'let the room follow the top', set: along ? clear('allow') : clear('room', 'reach') }],
     },
   ];
 });

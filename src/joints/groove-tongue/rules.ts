@@ -41,24 +41,23 @@ const dropsOut: Rule<GrooveTongue> = {
     const left = s.depth - 2 * s.spare;
     if (!g || s.hold !== 'loose' || !g.swells || left >= ENGAGED - PLAY) return [];
     const depth = Math.ceil((ENGAGED + 2 * s.spare) * 10) / 10;
-    return [
-      {
-        rule: 'panel drops out',
-        grade: 'trouble',
-        title: 'The panel may shrink out of its groove',
-        why: `With {mm:${s.spare}} to grow and as much to shrink, only {mm:${Math.max(0, left)}} stays in the groove in the driest season.`,
-        measured: left,
-        limit: ENGAGED,
-        unit: 'mm',
-        source: { name: 'groove depth from room and movement', basis: 'derived' },
-        at: [0, 0, s.depth],
-        roles: ['enter', 'into'],
-        cures: [
-          { label: `make the groove ${typed(depth)} deep`, set: { depth: typed(depth) } },
-          { label: 'let depth and room follow the panel', set: { depth: null, spare: null } },
-        ],
-      },
-    ];
+    const w: Warning = {
+      rule: 'panel drops out',
+      grade: 'trouble',
+      title: 'The panel may shrink out of its groove',
+      why: `With {mm:${s.spare}} to grow and as much to shrink, only {mm:${Math.max(0, left)}} stays in the groove in the driest season.`,
+      measured: left,
+      limit: ENGAGED,
+      unit: 'mm',
+      source: { name: 'groove depth from room and movement', basis: 'derived' },
+      at: [0, 0, s.depth],
+      roles: ['enter', 'into'],
+      cures: [
+        { label: `make the groove ${typed(depth)} deep`, set: { depth: typed(depth) } },
+        { label: 'let depth and room follow the panel', set: { depth: null, spare: null } },
+      ],
+    };
+    return [w];
   },
 };
 const noRoom: Rule<GrooveTongue> = {

@@ -20,7 +20,13 @@ export type Ground = {
   readonly square: boolean;
 };
 export const bodyIn = (side: MeetSide): Body => bodyOf(side.stock, side.shapes, side.frame);
+const known = new WeakMap<Meeting, Ground | null>();
 export function ground(m: Meeting): Ground | null {
+  let g = known.get(m);
+  if (g === undefined) known.set(m, (g = survey(m)));
+  return g;
+}
+function survey(m: Meeting): Ground | null {
   const [enter, into] = [sideIn(m, 'enter'), sideIn(m, 'into')];
   const body = bodyIn(into);
   const ray = lineThrough(body, [0, 0, 0], [0, 0, 1]) ?? lineThrough(body, middleOfPatch(m), [0, 0, 1]);

@@ -26,7 +26,7 @@ export function contacts(m: Meeting, l: Laid): Contact[] {
     },
   ];
   if (!through) out.push(bottom(l));
-  if (l.back === 0) out.push(shoulder(m, l));
+  if (l.back === 0 && l.g.closes.length > 0) out.push(shoulder(m, l));
   if (l.wedge) {
     const { at, spec } = l.wedge;
     for (const c of wedgeContacts(spec, 'wedge1', 'kerf', 0, 'enter', glued ? 'glued' : 'pinned')) out.push({ ...c, between: [turnedSide(at, c.between[0]), turnedSide(at, c.between[1])] });
@@ -56,7 +56,7 @@ function bottom(l: Laid): Contact {
 function shoulder(m: Meeting, l: Laid): Contact {
   const trim = l.g.enter.shapes.find((f) => f.why === 'trim' && f.solid.kind === 'half' && Math.abs(dot(outDir(f.at, f.solid.normal), m.shoulder.normal)) > 0.9999);
   const at = frameAlong([0, 0, 0], m.shoulder.normal);
-  const patch = m.patch.map((q) => {
+  const patch = l.g.closes.map((q) => {
     const z = -(m.shoulder.normal[0] * q[0] + m.shoulder.normal[1] * q[1]) / m.shoulder.normal[2];
     return [q[0] * at.x[0] + q[1] * at.x[1] + z * at.x[2], q[0] * at.y[0] + q[1] * at.y[1] + z * at.y[2]] as const;
   });

@@ -2,9 +2,9 @@
 import type { Frame } from '../../geom/frame.ts';
 import { type Vec2, type Vec3, add, cross, dot, scale, sub, unit } from '../../geom/vec3.ts';
 import { ROOT, sideIn } from '../blocks.ts';
-import { type Body, bodyOf, cutBody, lineThrough, vertices } from '../convex.ts';
+import { type Body, bodyOf, exactThrough, hull, shared, surfaceOver } from '../convex.ts';
 import { CLEAR, type WedgeSpec } from '../features.ts';
-import type { MeetSide, Meeting, Plane } from '../meeting.ts';
+import type { MeetSide, Meeting, Plane, Polygon } from '../meeting.ts';
 import type { RoundTenon } from './params.ts';
 
 /** Air left between a shoulder that cannot close on a surface that is not flat, and that surface, mm: rounds are drawn with chords. */
@@ -24,14 +24,27 @@ export type Ground = {
   readonly room: number;
   /** How far the surface stands into the entering part's end; 0 where the shoulder closes on it. */
   readonly bite: number;
+  /** Where shoulder and surface lie on each other, seen along z; empty where the surface only touches along a line. */
+  readonly closes: Polygon;
 };
+const known = new WeakMap<Meeting, Ground | null>();
 export function ground(m: Meeting): Ground | null {
+  let g = known.get(m);
+  if (g === undefined) known.set(m, (g = survey(m)));
+  return g;
+}
+function survey(m: Meeting): Ground | null {
   const [enter, into] = [sideIn(m, 'enter'), sideIn(m, 'into')];
   const body = bodyOf(into.stock, into.shapes, into.frame);
-  const ray = lineThrough(body, [0, 0, 0], [0, 0, 1]);
+  const ray = exactThrough(body, [0, 0, 0], [0, 0, 1]);
   if (!ray || ray.high <= 0) return null;
   const bite = overlapOf(m, body);
-  return { enter, into, body, gap: m.gap, deep: ray.high - ray.low, far: ray.highFacet.plane, room: roomIn(enter), bite: bite > 1e-3 ? bite : 0 };
+  return { enter, into, body, gap: m.gap, deep: ray.high - ray.low, far: ray.highFacet.plane, room: roomIn(enter), bite: bite > 1e-3 ? bite : 0, closes: ray.lowFacet.round ? [] : closing(m, ray.lowFacet.points) };
+}
+function closing(m: Meeting, facet: readonly Vec3[]): Polygon {
+  const [a, b] = [m.shoulder.normal, m.face.normal];
+  if (Math.abs(dot(a, b) + 1) > 1e-9) return [];
+  return shared(m.patch, hull(facet.map(([x, y]): Vec2 => [x, y])));
 }
 /** Twice the distance from the part's axis to its nearest long side. */
 function roomIn(enter: MeetSide): number {
@@ -39,21 +52,14 @@ function roomIn(enter: MeetSide): number {
   return 2 * Math.min(...body.filter((f) => Math.abs(f.plane.normal[2]) < 0.5).map((f) => f.plane.off / Math.hypot(f.plane.normal[0], f.plane.normal[1])));
 }
 const zOn = (p: Plane, at: Vec3): number => (p.off - p.normal[0] * at[0] - p.normal[1] * at[1]) / p.normal[2];
-/** The body inside a column over a convex outline of the meeting's xy-plane. */
-function column(body: Body, outline: readonly Vec2[]): Body {
-  return outline.reduce<Body>((left, p, i) => {
-    const q = outline[(i + 1) % outline.length] ?? p;
-    const l = Math.hypot(q[0] - p[0], q[1] - p[1]);
-    const normal: Vec3 = [(q[1] - p[1]) / l, -(q[0] - p[0]) / l, 0];
-    return left.length ? cutBody(left, { normal, off: normal[0] * p[0] + normal[1] * p[1] }, 'column') : left;
-  }, body);
-}
-const overlapOf = (m: Meeting, body: Body): number => Math.max(0, ...vertices(column(body, m.patch)).map((v) => zOn(m.shoulder, v) - v[2]));
+const overlapOf = (m: Meeting, body: Body): number => Math.max(0, ...surfaceOver(body, m.patch, true).map((v) => zOn(m.shoulder, v) - v[2]));
 const ring = (r: number): Vec2[] => Array.from({ length: 32 }, (_, i): Vec2 => [(r * Math.cos((i * Math.PI) / 16)) / Math.cos(Math.PI / 32), (r * Math.sin((i * Math.PI) / 16)) / Math.cos(Math.PI / 32)]);
 /** Lowest and highest z of the receiver within the tenon's round. */
 export function reachOf(g: Ground, d: number): readonly [number, number] {
-  const zs = vertices(column(g.body, ring(d / 2))).map((v) => v[2]);
-  return zs.length ? [Math.min(...zs), Math.max(...zs)] : [g.gap, g.gap + g.deep];
+  const round = ring(d / 2);
+  const low = surfaceOver(g.body, round, true).map((v) => v[2]);
+  const high = surfaceOver(g.body, round, false).map((v) => v[2]);
+  return [Math.min(g.gap, ...low), Math.max(g.gap + g.deep, ...high)];
 }
 
 export type Laid = {

@@ -1,4 +1,4 @@
-import { type Frame, HOME, compose } from '../../geom/frame.ts';
+import { type Frame, HOME, compose, seenFrom } from '../../geom/frame.ts';
 import { circle, rectangle } from '../../geom/loop.ts';
 import type { Vec3 } from '../../geom/vec3.ts';
 import type { Feature } from '../../model/record.ts';
@@ -40,9 +40,10 @@ function setBack(l: Laid): Feature {
 }
 /** The wedge takes the round of the hole, and the slant of a flush end. */
 function wedge(l: Laid, w: NonNullable<Laid['wedge']>): ExtraPart {
-  const wide = l.r + CLEAR + w.spec.thick;
+  const wide = 2 * (l.r + CLEAR + w.spec.thick);
   const round: Feature = {
-    name: 'rounding', op: 'shape', at: HOME, why: 'shape', faces: { round: { of: 'side', loop: 1, corner: 0 } },
+    // Chords of the round lie as those of the hole do, whichever way the wedge is turned.
+    name: 'rounding', op: 'shape', at: seenFrom(w.at, HOME), why: 'shape', faces: { round: { of: 'side', loop: 1, corner: 0 } },
     solid: { kind: 'prism', profile: [rectangle(-wide, -wide, wide, wide), circle(0, 0, l.r)], from: w.spec.root - CLEAR, to: w.spec.tip + CLEAR },
   };
   // The cut's plane is seen from the wedge's turned frame.
