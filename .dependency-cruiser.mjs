@@ -17,7 +17,7 @@ const floors = [
   ['units'],
   ['wood'],
   ['model'],
-  ['shapes'],
+  ['shapes', 'makers'],
   ['boards', 'solids'],
   ['joints'],
   ['build'],

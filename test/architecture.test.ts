@@ -13,6 +13,7 @@ const heights = {
   wood: 2,
   model: 3,
   shapes: 4,
+  makers: 4,
   boards: 5,
   solids: 5,
   joints: 6,

@@ -60,7 +60,11 @@ export function furtherLines(l: Lines, parts: readonly PlanPart[], contacts: Ite
 }
 /** The same order whatever the order of the parts. */
 const sortedVecs = (all: readonly Vec3[]): Vec3[] =>
-  all.map((v) => quantise3(v)).filter((v) => length(v) > 0).sort((a, b) => b[0] - a[0] || b[1] - a[1] || b[2] - a[2]);
+  all
+    .map((v) => ({ v, q: quantise3(v) }))
+    .filter(({ q }) => length(q) > 0)
+    .sort((a, b) => b.q[0] - a.q[0] || b.q[1] - a.q[1] || b.q[2] - a.q[2])
+    .map(({ v }) => v);
 function distinct(all: readonly Vec3[]): Vec3[] {
   const out: Vec3[] = [];
   for (const v of sortedVecs(all)) if (!out.some((w) => Math.abs(dot(v, w)) > SAME_DIRECTION)) out.push(v);

@@ -10,6 +10,8 @@ import { type Scene, contactOf, wayOut, wayOutAlong } from './scene.ts';
 import type { Move, Tree } from './search.ts';
 import { type Clash, type Distances, type Step, byOf, clashes, stepsOf, tidy } from './spread.ts';
 
+/** A part that slides up to another stops short of it by this much, mm. */
+const SHORT = 1;
 /** Rounds of giving more room before a step is left undrawn. */
 const ROUNDS = 12;
 
@@ -31,7 +33,11 @@ export function drawApart(s: Scene, t: Tree, gap: number): { readonly far: Dista
     if (met.length === 0) return { far, steps };
     // Last resort: a step left undrawn, its parts stay together. The whole kept together is always clear, so this ends.
     if (round >= ROUNDS) for (const m of met[0]!.step.moves) far.set(m, 0);
-    else for (const clash of met) giveRoom(s, t, clash, gap, far);
+    else {
+      // All from the same state: two clashes of moves alike ask for room once.
+      const before = new Map(far);
+      for (const clash of met) giveRoom(s, t, clash, gap, before, far);
+    }
   }
   return { far, steps: stepsOf(s, t, far) };
 }
@@ -78,7 +84,7 @@ function level(t: Tree, far: Distances): void {
   }
   const most = new Map<string, number>();
   for (const m of t.moves) most.set(m.alike, Math.max(most.get(m.alike) ?? 0, far.get(m) ?? 0));
-  for (const m of t.moves) far.set(m, most.get(m.alike)!);
+  for (const m of t.moves) far.set(m, Math.min(most.get(m.alike)!, Math.max(0, m.reach - SHORT)));
 }
 function farEnough(s: Scene, m: Move, moving: ReadonlyMap<number, Vec3>, still: ReadonlyMap<number, Vec3>, gap: number): number {
   const d = vecOf(s.lines, m.dir);
@@ -86,6 +92,7 @@ function farEnough(s: Scene, m: Move, moving: ReadonlyMap<number, Vec3>, still: 
   for (const [i, vi] of moving)
     for (const [j, vj] of still) {
       if (m.joined) far = Math.max(far, engagementAlong(contactOf(s, i, j), d));
+      if (m.reach < Infinity) continue;
       const out = wayOut(s, i, j, m.dir, sub(vi, vj));
       if (m.joined || out > 0) far = Math.max(far, out);
     }
@@ -102,7 +109,7 @@ function partedAt(t: Tree, i: number, j: number): { node: Tree; a: Move | null; 
   return below ? partedAt(below, i, j) : null;
 }
 /** Moves what carries one of the two parts further out, until they pass each other. */
-function giveRoom(s: Scene, t: Tree, c: Clash, gap: number, far: Distances): void {
+function giveRoom(s: Scene, t: Tree, c: Clash, gap: number, before: Distances, far: Distances): void {
   const at = partedAt(t, c.moving, c.other);
   if (!at) return;
   const busy = (m: Move | null): boolean => m === null || c.step.moves.includes(m);
@@ -111,10 +118,10 @@ function giveRoom(s: Scene, t: Tree, c: Clash, gap: number, far: Distances): voi
   if (!move) return;
   const d = vecOf(s.lines, move.dir);
   const swept = scale(c.by, -1);
-  const before = move === at.a ? add(apart, swept) : sub(apart, swept);
-  let more = Math.max(wayOut(s, i, j, move.dir, apart), wayOut(s, i, j, move.dir, before));
-  if (!(more > 0)) more = boxesPass(s.parts[i]!.box, s.parts[j]!.box, d, Math.max(dot(apart, d), dot(before, d)));
-  far.set(move, tidy(far.get(move)! + more + gap / 2));
+  const start = move === at.a ? add(apart, swept) : sub(apart, swept);
+  let more = Math.max(wayOut(s, i, j, move.dir, apart), wayOut(s, i, j, move.dir, start));
+  if (!(more > 0)) more = boxesPass(s.parts[i]!.box, s.parts[j]!.box, d, Math.max(dot(apart, d), dot(start, d)));
+  far.set(move, Math.max(far.get(move)!, tidy(before.get(move)! + more + gap / 2)));
   level(at.node, far);
 }
 /** How much further along d the first box must go to lie ahead of the second. */

@@ -25,10 +25,12 @@ export type Graph = {
   readonly size: number;
   readonly rows: Map<number, Bits>;
 };
-export type GraphLink = { readonly bodies: Bits; readonly frees: readonly { readonly moves: readonly number[]; readonly dir: Signed }[] };
+/** `loose`: it lets its parts lie or run free, and nothing is driven in to hold them. */
+export type GraphLink = { readonly loose: boolean; readonly bodies: Bits; readonly frees: readonly { readonly moves: readonly number[]; readonly dir: Signed }[] };
 export type Tie = { readonly a: number; readonly b: number; readonly link: GraphLink };
 export type Touch = { readonly a: number; readonly b: number; readonly engaged: Map<number, number> };
 
+export const isExtra = (p: PlanPart): boolean => p.kind === 'extra' || p.kind === 'hardware';
 export function makeGraph(scene: Scene, bodies: readonly Body[]): Graph {
   const n = bodies.length;
   const home = new Map<number, number>();
@@ -36,6 +38,7 @@ export function makeGraph(scene: Scene, bodies: readonly Body[]): Graph {
   const bodiesOf = (parts: readonly number[]): number[] => [...new Set(parts.flatMap((i) => home.get(i) ?? []))];
   const links = scene.links
     .map((l) => ({
+      loose: l.loose && !l.parts.some((p) => isExtra(scene.parts[p]!)),
       bodies: bitsOf(n, bodiesOf(l.parts)),
       frees: l.frees.map((f) => ({ moves: bodiesOf(f.moves), dir: enter(scene.lines, f.along)! })),
     }))

@@ -95,7 +95,8 @@ function stagesOf(s: Scene, steps: readonly Step[], tree: Tree): PlanStage[] {
       name(sub, own ? assemblyName(s, sub.parts, sub.group) : above);
     };
     for (const m of t.moves) inside(m.tree, false);
-    if (t.rest) inside(t.rest, true);
+    // Where nothing joins the sets that part here, what stays is a sub-assembly like the others.
+    if (t.rest) inside(t.rest, t.moves.some((m) => m.joined));
   };
   name(tree, 'the whole piece');
   const out: { name: string; steps: number[] }[] = [];

@@ -9,7 +9,7 @@ import { type Bits, bitsOf, countOf, itemsOf, keyOf } from './bits.ts';
 import { type Signed, enter, furtherLines } from './directions.ts';
 import { type Body, type Graph, makeGraph, ownDirections } from './graph.ts';
 import type { Scene } from './scene.ts';
-import { type Split, looseExtras, standingFree, waysApart } from './split.ts';
+import { type Split, looseBodies, looseExtras, slidesApart, standingFree, waysApart } from './split.ts';
 
 /** How a set comes apart. No moves and no rest: one body, or a set that stays stuck. */
 export type Tree = {
@@ -22,7 +22,7 @@ export type Tree = {
   /** All moves are made at the same time, each at its own speed. */
   readonly atOnce: boolean;
 };
-export type Move = { readonly tree: Tree; readonly dir: Signed; readonly alike: string; readonly joined: boolean; readonly speed: number };
+export type Move = { readonly tree: Tree; readonly dir: Signed; readonly alike: string; readonly joined: boolean; readonly speed: number; readonly reach: number };
 export type Run = { effort: number; readonly stop: () => boolean; stopped: boolean };
 
 /** Sets of at most this many bodies are searched for the cheapest way, larger ones take the cheapest next step. */
@@ -35,12 +35,13 @@ const MANY = 40;
 const STUCK = 100;
 const AT_ONCE = 5;
 type Best = { readonly tree: Tree; readonly cost: number };
-type Search = { readonly g: Graph; readonly run: Run; readonly memo: Map<string, Best>; readonly main: readonly Signed[]; further: readonly Signed[] | null };
+/** `top`: what is left of the finished piece while only fixings and loose things have been taken off it. */
+type Search = { readonly g: Graph; readonly run: Run; readonly memo: Map<string, Best>; readonly main: readonly Signed[]; further: readonly Signed[] | null; top: Bits };
 
 /** Takes the bodies apart as far as they go; groups are taken apart after the rest, each by itself. */
 export function takeApart(scene: Scene, bodies: readonly Body[], group: string | null, run: Run): Tree {
   const g = makeGraph(scene, bodies);
-  const s: Search = { g, run, memo: new Map(), main: Array.from({ length: 2 * scene.lines.lines.length }, (_, k) => k), further: null };
+  const s: Search = { g, run, memo: new Map(), main: Array.from({ length: 2 * scene.lines.lines.length }, (_, k) => k), further: null, top: g.all };
   return { ...solve(s, g.all).tree, group };
 }
 const leaf = (s: Search, within: Bits, stuck: boolean): Best => ({ tree: { parts: partsOf(s, within), moves: [], rest: null, stuck, group: null, atOnce: false }, cost: stuck ? STUCK : 0 });
@@ -61,10 +62,17 @@ function decide(s: Search, within: Bits): Best {
     return leaf(s, within, true);
   }
   s.run.effort--;
-  const extras = standingFree(s.g, within, s.main) ?? looseExtras(s.g, within, s.main);
-  if (extras) return follow(s, extras);
+  const top = keyOf(within) === keyOf(s.top);
+  const plain = standingFree(s.g, within, s.main) ?? (top ? looseBodies(s.g, within, s.main) : null) ?? looseExtras(s.g, within, s.main);
+  if (plain) {
+    if (top) s.top = plain.rest;
+    return follow(s, plain);
+  }
   const ways = splitsOf(s, within);
-  if (ways.length === 0) return together(s, within) ?? leaf(s, within, true);
+  if (ways.length === 0) {
+    const slide = slidesApart(s.g, within, s.main);
+    return slide ? follow(s, slide) : (together(s, within) ?? leaf(s, within, true));
+  }
   const tried = s.run.effort > 0 && countOf(within) <= SEARCHED ? TRIED : 1;
   let best: Best | null = null;
   for (const way of ways.slice(0, tried)) {
@@ -90,7 +98,7 @@ function follow(s: Search, way: Split): Best {
   const moves = way.movers.map((m): Move => {
     const below = solve(s, m.set);
     cost += below.cost;
-    return { tree: below.tree, dir: m.dir, alike: m.alike, joined: m.joined, speed: 1 };
+    return { tree: below.tree, dir: m.dir, alike: m.alike, joined: m.joined, speed: 1, reach: m.reach };
   });
   const rest = solve(s, way.rest);
   const parts = [...moves.flatMap((m) => m.tree.parts), ...rest.tree.parts].sort((a, b) => a - b);
@@ -106,7 +114,7 @@ function together(s: Search, within: Bits): Best | null {
   const still = solved.findIndex((one) => length(one.v) < 1e-9);
   const moves = solved
     .filter((_, k) => k !== still)
-    .map((one): Move => ({ tree: one.tree, dir: enter(s.g.scene.lines, one.v)!, alike: '', joined: true, speed: length(one.v) }));
+    .map((one): Move => ({ tree: one.tree, dir: enter(s.g.scene.lines, one.v)!, alike: '', joined: true, speed: length(one.v), reach: Infinity }));
   const tree: Tree = { parts: partsOf(s, within).sort((a, b) => a - b), moves, rest: solved[still]?.tree ?? null, stuck: false, group: null, atOnce: true };
   return { tree, cost: AT_ONCE + solved.reduce((sum, one) => sum + one.cost, 0) };
 }

@@ -1,12 +1,17 @@
 /** Ways to take a set of bodies apart in one go: one mover, or several alike (all legs out of a seat), and what each costs. */
 import { type Box, boxesNear, sizeOf, unionBox } from '../geom/box.ts';
+import { scale } from '../geom/vec3.ts';
 import { type Bits, bitsOf, countOf, has, itemsOf, keyOf, meets, minus } from './bits.ts';
-import { type Signed, opposite, vecOf } from './directions.ts';
-import { type Graph, type GraphLink, heldTogether, inTheWay, engagedBy, ownDirections, pushedAlong } from './graph.ts';
-import type { PlanPart } from './part.ts';
+import { engagementAlong } from './contact.ts';
+import { type Signed, lineOf, opposite, vecOf } from './directions.ts';
+import { type Graph, type GraphLink, heldTogether, inTheWay, isExtra, engagedBy, ownDirections, pushedAlong } from './graph.ts';
+import { contactOf, freeWay, stopsApart } from './scene.ts';
 
-/** A set that leaves along `dir`. `alike`: equal for sets of parts of equal weight and size. `joined`: something holds it, it has to be moved. */
-export type Mover = { readonly set: Bits; readonly dir: Signed; readonly cost: number; readonly alike: string; readonly joined: boolean };
+/**
+ * A set that leaves along `dir`. `alike`: equal for sets of parts of equal weight and size. `joined`: something holds it, it has to be
+ * moved. `reach`: how far it can go that way, mm; mostly without end.
+ */
+export type Mover = { readonly set: Bits; readonly dir: Signed; readonly cost: number; readonly alike: string; readonly joined: boolean; readonly reach: number };
 /** The movers leave one after the other; `rest` is what stays. Costs: about 1 a step. */
 export type Split = { readonly movers: readonly Mover[]; readonly rest: Bits; readonly cost: number };
 
@@ -24,19 +29,57 @@ export function looseExtras(g: Graph, within: Bits, dirs: readonly Signed[]): Sp
   for (const i of itemsOf(within)) {
     if (!g.bodies[i]!.every((p) => isExtra(g.scene.parts[p]!))) continue;
     const set = bitsOf(g.bodies.length, [i]);
-    const own = new Set(ownDirections(g, i));
-    const free = [...own, ...dirs.filter((d) => !own.has(d))].filter((d) => aloneAlong(g, i, d, within));
-    const best = cheapest(free.map((d) => moverOf(g, set, d, within)));
+    const own = ownDirections(g, i);
+    const leaves = (along: readonly Signed[]): Mover | null => cheapest(along.filter((d) => aloneAlong(g, i, d, within)).map((d) => moverOf(g, set, d, within)));
+    const best = leaves(own) ?? slidesOut(g, i, own, dirs, within) ?? leaves(dirs);
     if (best) movers.push(best);
   }
   if (movers.length === 0) return null;
   if (movers.length === countOf(within)) movers.pop();
   return splitOf(g, movers.toSorted(byPlace), within);
 }
-const isExtra = (p: PlanPart): boolean => p.kind === 'extra' || p.kind === 'hardware';
+/** What lies loose in the finished piece and can be taken out of it, as a drawer: it goes in last of all. */
+export function looseBodies(g: Graph, within: Bits, dirs: readonly Signed[]): Split | null {
+  const movers = itemsOf(within).flatMap((i): Mover[] => {
+    const ties = g.ties.filter((t) => (t.a === i || t.b === i) && has(within, t.a) && has(within, t.b));
+    if (ties.length === 0 || ties.some((t) => !t.link.loose)) return [];
+    const own = ownDirections(g, i);
+    const free = (own.length > 0 ? own : dirs).filter((d) => aloneAlong(g, i, d, within));
+    const best = cheapest(free.map((d) => moverOf(g, bitsOf(g.bodies.length, [i]), d, within)));
+    return best ? [best] : [];
+  });
+  if (movers.length === 0 || movers.length === countOf(within)) return null;
+  return splitOf(g, movers.toSorted(byPlace), within);
+}
 function aloneAlong(g: Graph, i: number, dir: Signed, within: Bits): boolean {
   const set = pushedAlong(g, i, dir, within);
   return set !== null && countOf(set) === 1;
+}
+/** Clear of its joint by this much, a part can be turned another way, mm. */
+const CLEAR = 5;
+/**
+ * A way out in two legs: body i slides clear of what engages it, then leaves another way (a button behind a rail, with the far rail
+ * ahead). The mover is told by its first leg, which is what the joint is about.
+ */
+export function slidesOut(g: Graph, i: number, first: readonly Signed[], second: readonly Signed[], within: Bits): Mover | null {
+  const s = g.scene;
+  const others = itemsOf(within).filter((j) => j !== i);
+  const pairs = others.flatMap((j) => g.bodies[i]!.flatMap((p) => g.bodies[j]!.map((q) => [p, q] as const)));
+  const ways = first.flatMap((d): Mover[] => {
+    const along = vecOf(s.lines, d);
+    const clear = CLEAR + pairs.reduce((far, [p, q]) => Math.max(far, engagementAlong(contactOf(s, p, q), along)), 0);
+    if (pairs.some(([p, q]) => stopsApart(s, p, q, d, [0, 0, 0], clear))) return [];
+    const at = scale(along, clear);
+    if (!second.some((e) => lineOf(e) !== lineOf(d) && !pairs.some(([p, q]) => stopsApart(s, p, q, e, at, Infinity)))) return [];
+    const reach = pairs.reduce((far, [p, q]) => Math.min(far, freeWay(s, p, q, d)), Infinity);
+    return [{ ...moverOf(g, bitsOf(g.bodies.length, [i]), d, within), reach }];
+  });
+  return cheapest(ways);
+}
+/** Single bodies that leave in two legs, for a set that no straight motion takes apart. */
+export function slidesApart(g: Graph, within: Bits, dirs: readonly Signed[]): Split | null {
+  const best = cheapest(itemsOf(within).flatMap((i) => slidesOut(g, i, ownDirections(g, i), dirs, within) ?? []));
+  return best && splitOf(g, [best], within);
 }
 /**
  * What stands free of all else (after both rails are off, each slat of a bed) parts without a step: nothing holds or touches it.
@@ -53,7 +96,7 @@ export function standingFree(g: Graph, within: Bits, dirs: readonly Signed[]): S
     const items = itemsOf(set);
     if (items.some((i) => touched.has(i)) || boxes.some((b, n) => n !== k && boxesNear(b, boxes[k]!, -0.5))) return;
     const dir = dirs.find((d) => items.every((i) => !inTheWay(g, i, d).some((w, n) => (w & within[n]! & ~set[n]!) !== 0)));
-    if (dir !== undefined) movers.push({ set, dir, cost: 0, alike: alikeOf(g, set), joined: false });
+    if (dir !== undefined) movers.push({ set, dir, cost: 0, alike: alikeOf(g, set), joined: false, reach: Infinity });
   });
   if (movers.length === sets.length) movers.pop();
   if (movers.length === 0) return null;
@@ -141,7 +184,7 @@ function moverOf(g: Graph, set: Bits, dir: Signed, within: Bits): Mover {
   const into = -d[2];
   const gravity = into > 0.5 ? COST.up : into > -0.5 ? COST.sideways : 0;
   const cost = (crossing.size > 0 ? (COST.notItsJoint * strange) / crossing.size : 0) + Math.min(COST.slidesMost, (COST.slides * slides) / g.size) + gravity + COST.unwieldy * unwieldy(g, set, within);
-  return { set, dir, cost: joined ? cost : gravity * 0.01, alike: alikeOf(g, set), joined };
+  return { set, dir, cost: joined ? cost : gravity * 0.01, alike: alikeOf(g, set), joined, reach: Infinity };
 }
 /** Do the joint's own words allow this: its mover goes along, or all else goes the other way? */
 function letsGo(link: GraphLink, set: Bits, within: Bits, dir: Signed): boolean {

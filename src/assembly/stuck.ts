@@ -4,7 +4,7 @@ import { type Signed, vecOf } from './directions.ts';
 import { type Graph, inTheWay, makeGraph, ownDirections } from './graph.ts';
 import { type Scene, freeWay } from './scene.ts';
 import { type Run, stuckIn, takeApart } from './search.ts';
-import { wayOf } from './words.ts';
+import { the, wayOf } from './words.ts';
 
 /** Searches for a smaller stuck set that a piece of this many parts is worth. */
 const SHRINK_UP_TO = 40;
@@ -35,7 +35,7 @@ export function whyStuck(s: Scene, parts: readonly number[]): string {
   }
   if (!best) return 'no direction was found in which any of these parts can leave the others';
   const { dir, circle } = best;
-  const name = (k: number): string => `the ${s.parts[parts[k]!]!.label}`;
+  const name = (k: number): string => the(s.parts[parts[k]!]!.label);
   const way = wayOf(vecOf(s.lines, dir));
   const each = circle.map((k, n) => {
     const next = circle[(n + 1) % circle.length]!;

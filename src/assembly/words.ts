@@ -30,24 +30,27 @@ export function wayOf(d: Vec3): string {
 /** 'a', 'a and b', 'a, b and c'. */
 export const listed = (all: readonly string[]): string => (all.length < 2 ? (all[0] ?? '') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`);
 
-/** Names for several parts at once: equal labels counted ('3 pegs'), labels with one ending drawn together ('left and right stiles'). */
+/** Names for several parts at once: labels alike but for a number are counted ('3 pegs'), labels with one ending drawn together ('left and right stiles'). */
 export function partsInWords(labels: readonly string[]): string {
-  const held = labels.map((l) => l.split(' in the '));
-  const heads = new Set(held.map((h) => bare(h[0]!)));
-  if (labels.length > 1 && heads.size === 1 && (held.some((h) => h.length > 1) || new Set(labels.map(bare)).size < labels.length)) {
-    const hosts = [...new Set(held.map((h) => h.slice(1).join(' in the ')).filter((h) => h !== ''))];
-    const where = hosts.length > 4 ? `${hosts.length} parts` : hosts.length > 0 ? `the ${partsInWords(hosts)}` : '';
-    return `${labels.length} ${plural([...heads][0]!)}${where === '' ? '' : ` in ${where}`}`;
-  }
-  const names = [...new Set(labels)];
-  if (names.length < 2) return names[0] ?? '';
+  const kinds = counted(labels, bare);
+  const names = kinds.map(([kind, all]) => (all.length > 1 ? `${all.length} ${plural(kind)}` : all[0]!));
+  if (names.length < 2 || kinds.some(([, all]) => all.length > 1)) return listed(names);
   const tail = commonTail(names);
   const starts = names.map((n) => n.slice(0, n.length - tail.length).trim());
-  if (tail === '' || starts.some((h) => h === '')) return names.length > 5 ? `${listed(names.slice(0, 3))} and ${names.length - 3} more` : listed(names);
-  return starts.length > 4 ? `${names.length} ${plural(tail)}` : `${listed(starts)} ${plural(tail)}`;
+  if (tail !== '' && starts.every((h) => h !== '')) return starts.length > 4 ? `${names.length} ${plural(tail)}` : `${listed(starts)} ${plural(tail)}`;
+  if (names.length < 4) return listed(names);
+  const ends = counted(names, (n) => n.split(' ').at(-1)!).map(([end, all]) => (all.length > 2 ? [`${all.length} ${plural(end)}`] : all)).flat();
+  return ends.length > 4 ? `${listed(ends.slice(0, 3))} and ${ends.length - 3} more` : listed(ends);
 }
-/** A label without its number: 'peg 2' is a peg. */
-const bare = (label: string): string => label.replace(/ \d+\b/g, '');
+function counted(labels: readonly string[], kindOf: (label: string) => string): [string, string[]][] {
+  const kinds = new Map<string, string[]>();
+  for (const l of labels) kinds.set(kindOf(l), [...(kinds.get(kindOf(l)) ?? []), l]);
+  return [...kinds];
+}
+/** A label without its number and its host: 'peg 2 in the leg' is a peg. */
+const bare = (label: string): string => label.split(' in the ')[0]!.replace(/ \d+\b/g, '');
+/** 'the left stile', but 'leg 2'. */
+export const the = (words: string): string => (/^\S+ \d+$/.test(words) ? words : `the ${words}`);
 function commonTail(names: readonly string[]): string {
   const words = names.map((n) => n.split(' '));
   const out: string[] = [];
@@ -79,7 +82,7 @@ export function groupWords(group: string): string {
 export function stepWords(s: Scene, step: Step): string {
   const back = vecOf(s.lines, step.dir);
   if (step.within.atOnce) return atOnceWords(s, step);
-  const who = step.moves.length === 1 && step.parts.length > 1 ? assemblyName(s, step.parts, step.moves[0]!.tree.group) : partsInWords(step.parts.map((p) => s.parts[p]!.label));
+  const who = step.moves.length === 1 && step.parts.length > 1 ? assemblyName(s, step.parts, step.moves[0]!.tree.group) : partsInWords(step.parts.map((p) => (isExtra(s, p) ? s.parts[p]!.label.split(' in the ')[0]! : s.parts[p]!.label)));
   const mates = matesOf(s, step);
   const whom = mates.parts.length > 0 ? theParts(s, mates.parts) : 'its place';
   return `${who} ${mates.parts.length > 0 ? howItMeets(mates.engaged, mates.enters, back) : 'to'} ${whom}, ${fromSide(back)}`;
@@ -89,7 +92,7 @@ function atOnceWords(s: Scene, step: Step): string {
   const whom = step.onto.length > 0 ? ` with ${theParts(s, step.onto)}` : '';
   return `${who}${whom}, all at once: start every joint, then draw them together`;
 }
-const theParts = (s: Scene, parts: readonly number[]): string => (parts.length > 6 ? 'the rest' : `the ${partsInWords(parts.map((p) => s.parts[p]!.label))}`);
+const theParts = (s: Scene, parts: readonly number[]): string => the(partsInWords(parts.map((p) => s.parts[p]!.label)));
 function howItMeets(engaged: boolean, enters: boolean, back: Vec3): string {
   if (engaged) return enters ? 'into' : 'onto';
   return back[2] > 0.7 ? 'onto' : back[2] < -0.7 ? 'under' : 'against';

@@ -3,6 +3,7 @@
  * enough for the largest blank and, of those, the one from which a quick layout wastes least. Thicknesses: NHLA quarters, or EN 1313-2. Widths and lengths: common practice at a hardwood yard
  * (NHLA FAS begins at 6 in × 8 ft; standard lengths 4 to 16 ft, from memory).
  */
+import { quantise } from '../geom/vec3.ts';
 import { woodOf } from '../wood/woods.ts';
 import type { Blank } from './blank.ts';
 import { METRIC, QUARTERS } from './nominal.ts';
@@ -13,7 +14,6 @@ import { type Shop, mmOf } from './shop.ts';
 import { type StockLine, marginsOf } from './stock.ts';
 
 const INCH = 25.4;
-const FOOT = 12 * INCH;
 type Ladder = {
   readonly thicknesses: readonly { nominal: string; thickness: number }[];
   readonly widths: readonly number[];
@@ -21,9 +21,9 @@ type Ladder = {
 };
 const LADDERS: Readonly<Record<'in' | 'mm', Ladder>> = {
   in: {
-    thicknesses: QUARTERS.map((q) => ({ nominal: q.nominal, thickness: q.rough })),
-    widths: [6, 8, 10, 12].map((n) => n * INCH),
-    lengths: [8, 9, 10, 11, 12, 13, 14, 15, 16].map((n) => n * FOOT),
+    thicknesses: QUARTERS.map((q) => ({ nominal: q.nominal, thickness: quantise(q.rough) })),
+    widths: [6, 8, 10, 12].map((n) => quantise(n * INCH)),
+    lengths: [8, 9, 10, 11, 12, 13, 14, 15, 16].map((n) => quantise(n * 12 * INCH)),
   },
   mm: {
     thicknesses: METRIC.map((t) => ({ nominal: `${t} mm`, thickness: t })),
@@ -32,7 +32,7 @@ const LADDERS: Readonly<Record<'in' | 'mm', Ladder>> = {
   },
 };
 /** A usual sheet: 8 × 4 ft, or its metric brother. */
-const SHEET = { in: { length: 96 * INCH, width: 48 * INCH }, mm: { length: 2440, width: 1220 } };
+const SHEET = { in: { length: quantise(96 * INCH), width: quantise(48 * INCH) }, mm: { length: 2440, width: 1220 } };
 
 /** Stock for exactly these blanks; the blanks of a wood that outgrow every step are left to be named by the layout. */
 export function assumedStock(blanks: readonly Blank[], system: 'mm' | 'in', shop: Shop): StockLine[] {

@@ -4,7 +4,7 @@
  * Each blank is given a worth so that no board can ever hold more worth than its own cost; then the sum of all worths is a lower
  * bound on the cost of the boards. Worth on one kind of board = its cost × f(length share) × g(width share), where f and g are
  * functions under which no set of shares that fits into 1 adds up to more than 1 (dual feasible functions; Fekete and Schepers,
- * Mathematical Programming 91, 2001); a blank takes the least worth over all boards that it could come from. With f and g plain this is the area
+ * Mathematical Programming 91, 2001, cited from memory); a blank takes the least worth over all boards that it could come from. With f and g plain this is the area
  * bound. The kerf enters by the usual growth: pieces (l + k) × (w + k) on boards (L + k) × (W + k).
  */
 import type { Packing } from './pack.ts';

@@ -1,7 +1,7 @@
 /** Parts in, boards with plans out. Pure; counted work and a seed, so the same input gives the same bytes on every machine. */
-import { type Problem, problem } from '../model/problem.ts';
+import { type Problem, problem, shown } from '../model/problem.ts';
 import { guessedPith } from '../wood/rings.ts';
-import { woodOf } from '../wood/woods.ts';
+import { nearestWood, woodOf } from '../wood/woods.ts';
 import { assumedStock } from './assumed.ts';
 import { type Blank, type BlankJob, blanksOf } from './blank.ts';
 import { lowerBound } from './bound.ts';
@@ -54,9 +54,9 @@ function toSize(b: Blank): boolean {
 function ownWoods(blanks: readonly Blank[]): Problem[] {
   const out = new Map<string, Problem>();
   for (const b of blanks) {
-    const w = woodOf(b.wood);
-    if (w.kind === 'own' && w.nearest !== null)
-      out.set(w.id, problem(`part ${b.part}`, `"${b.wood}" is taken for a timber of your own.`, w.nearest));
+    if (out.has(b.wood) || woodOf(b.wood).kind !== 'own') continue;
+    const nearest = nearestWood(b.wood);
+    if (nearest !== null) out.set(b.wood, problem(`part ${b.part}`, `"${shown(b.wood)}" is taken for a timber of your own.`, nearest));
   }
   return [...out.values()];
 }

@@ -1,4 +1,5 @@
 /** What a blank takes up on a board, in whole ticks. */
+import { hasFaceGrain } from '../wood/woods.ts';
 import type { Blank } from './blank.ts';
 import { type Shop, ticksDown, ticksUp } from './shop.ts';
 import { type Room, type StockLine, givesThickness, roomOf } from './stock.ts';
@@ -32,8 +33,9 @@ export const thickEnough = (blank: Blank, line: PackLine): boolean =>
   line.stock.surface === 'sheet'
     ? Math.abs(blank.finished.thickness - line.gives) <= SAME
     : blank.finished.thickness <= line.gives + (line.stock.surface === 'dressed' ? SAME : 1e-6);
-/** May it lie across? Only sheets, and only where it is said; wood never. */
-export const mayTurn = (blank: Blank, line: PackLine): boolean => blank.turns && line.stock.surface === 'sheet';
+/** May it lie across? Only sheets without a face grain, and only where it is said; wood never. */
+export const mayTurn = (blank: Blank, line: PackLine): boolean =>
+  blank.turns && line.stock.surface === 'sheet' && !hasFaceGrain(line.stock.wood);
 
 /** What it needs on this board, or null when the board is too thin, too short or too narrow for it. */
 export function needOn(blank: Blank, line: PackLine, shop: Shop): Need | null {

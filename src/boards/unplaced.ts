@@ -1,5 +1,5 @@
 /** Why a blank lies on no board, and the nearest way out. */
-import { isWood, woodOf, woodWords } from '../wood/woods.ts';
+import { isWood, nearestWood, woodOf, woodWords } from '../wood/woods.ts';
 import { type Blank, roughOf } from './blank.ts';
 import type { Cure, Unplaced, WhyNot } from './layout.ts';
 import { type PackLine, mayTurn, needOn, roughOn, thickEnough } from './need.ts';
@@ -70,8 +70,7 @@ export function explained(blank: Blank, lines: readonly PackLine[], shop: Shop):
 }
 
 function woodCure(blank: Blank, lines: readonly PackLine[]): Cure {
-  const w = woodOf(blank.wood);
-  const nearest = w.kind === 'own' ? w.nearest : null;
+  const nearest = nearestWood(blank.wood);
   const there = [...new Set(lines.map((l) => woodWords(l.stock.wood)))];
   const has = there.length === 0 ? 'There are no boards at all.' : `There are boards of ${there.join(', ')}.`;
   return {

@@ -59,9 +59,9 @@ export function openStore(): Store {
     const ea = entry(a);
     const eb = entry(b);
     if (!ea?.box || !eb?.box) return null;
-    const rel = quantiseFrame(seenFrom(a.frame, b.frame));
+    const rel = seenFrom(a.frame, b.frame);
     if (!boxesNear(ea.box, outBox(rel, eb.box))) return null;
-    const key = `${a.record.key} ${b.record.key} ${[rel.o, rel.x, rel.y, rel.z].join(' ')}`;
+    const key = `${a.record.key} ${b.record.key} ${frameKey(rel)}`;
     let known = pairs.get(key);
     if (!known) {
       known = { bite: overlap(ea.solid, HOME, eb.solid, rel), used: round };
@@ -116,6 +116,11 @@ export function openStore(): Store {
       pairs.clear();
     },
   };
+}
+/** Rounded only to name the pair: two parts a metre long, turned by a rounded frame, would stand apart by microns. */
+function frameKey(f: Frame): string {
+  const q = quantiseFrame(f);
+  return [q.o, q.x, q.y, q.z].join(' ');
 }
 /** Keeps at most twice what this round used, the longest unused go first. */
 function pruneMap<T>(map: Map<string, T>, round: number, used: (e: T) => number, drop: (key: string) => void): void {

@@ -29,7 +29,11 @@ export const show: Verb = async (o) => {
     const bytes = writeWhole(out, typeof made === 'string' ? new TextEncoder().encode(made) : made);
     const stops = verdictOf(j) === 'not-yet';
     const answer = { dryfit: VERSION, title: doc.title, out: relative(process.cwd(), out), bytes };
-    print(o, answer, () => `${doc.title}\n${shown(answer.out, 300)}: ${bytes} bytes.${stops ? ' It does not go together yet: see check.' : ''}`);
+    print(
+      o,
+      answer,
+      () => `${doc.title}\n${shown(answer.out, 300)}: ${bytes} bytes.${stops ? ' It does not go together yet: see check.' : ''}`,
+    );
     return stops ? 1 : 0;
   });
 };

@@ -19,7 +19,13 @@ export type ClientPart = {
   readonly pieces: readonly Box[];
 };
 /** Positions float32, normals int16 of 32767, indices uint16 or, where `wide`, uint32; little-endian, base64. */
-export type ClientMesh = { readonly key: string; readonly positions: string; readonly normals: string; readonly indices: string; readonly wide: boolean };
+export type ClientMesh = {
+  readonly key: string;
+  readonly positions: string;
+  readonly normals: string;
+  readonly indices: string;
+  readonly wide: boolean;
+};
 /** How it comes apart: steps in words, and offsets as in the order of assembly. */
 export type ClientOrder = {
   readonly possible: boolean;
@@ -51,7 +57,14 @@ export function clientData(piece: Piece, meshes: readonly Triangles[], order: Cl
     grain,
     pieces,
   }));
-  return { title: plainName(piece.title), units: piece.units, box: piece.box, parts, meshes: meshes.map(packMesh), order: order && packOrder(order) };
+  return {
+    title: plainName(piece.title),
+    units: piece.units,
+    box: piece.box,
+    parts,
+    meshes: meshes.map(packMesh),
+    order: order && packOrder(order),
+  };
 }
 function packMesh(m: Triangles): ClientMesh {
   const wide = m.positions.length / 3 > 0xffff;

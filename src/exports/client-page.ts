@@ -52,7 +52,8 @@ ${mergedRows(rows)
 </html>
 `;
 }
-const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;').replaceAll("'", '&#39;');
+const escaped = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;').replaceAll("'", '&#39;');
 /** A millionth of a millimetre is all that a drawing needs. */
 const rounded = (_key: string, value: unknown): unknown => (typeof value === 'number' ? Math.round(value * 1e6) / 1e6 : value);
 
@@ -62,7 +63,9 @@ function sizeHtml(data: ClientData): string {
   if (!box) return '';
   const style: LengthStyle = data.units === 'in' ? { system: 'in', denominator: 16 } : { system: 'mm', decimals: 0 };
   const ways = ['wide', 'deep', 'high'] as const;
-  return ways.map((way, i) => `<span class="q"><b>${lengthHtml((box.max[i] ?? 0) - (box.min[i] ?? 0), style)}</b> ${way}</span>`).join(', ');
+  return ways
+    .map((way, i) => `<span class="q"><b>${lengthHtml((box.max[i] ?? 0) - (box.min[i] ?? 0), style)}</b> ${way}</span>`)
+    .join(', ');
 }
 function lengthHtml(mm: number, style: LengthStyle): string {
   const p = lengthParts(mm, style);
@@ -78,7 +81,11 @@ function woodsOf(data: ClientData): readonly string[] {
 }
 function woodsHtml(woods: readonly string[]): string {
   const each = woods.map((w) => `<bdi>${escaped(w)}</bdi>`);
-  return each.length > 1 ? `in ${each.slice(0, -1).join(', ')} and ${each.at(-1) ?? ''}` : each.length ? `in ${each.join('')}` : 'nothing on the sheet yet';
+  return each.length > 1
+    ? `in ${each.slice(0, -1).join(', ')} and ${each.at(-1) ?? ''}`
+    : each.length
+      ? `in ${each.join('')}`
+      : 'nothing on the sheet yet';
 }
 /** Left and right of the same thing are one line to a client. */
 function mergedRows(rows: readonly ClientRow[]): ClientRow[] {

@@ -27,11 +27,22 @@ export function cutListCsv(rows: readonly CutListRow[], units: 'mm' | 'in', styl
     'Part',
     'Count',
     'Wood',
-    ...(['finished', 'rough'] as const).flatMap((state) => AXES.flatMap((axis) => [`${state} ${axis} (${units})`, `${state} ${axis} as read`])),
+    ...(['finished', 'rough'] as const).flatMap((state) =>
+      AXES.flatMap((axis) => [`${state} ${axis} (${units})`, `${state} ${axis} as read`]),
+    ),
     'Mirror image of',
   ];
-  const sizes = (size: Size): (string | number)[] => AXES.flatMap((axis) => [Number(formatDecimal(size[axis], units)), asRead(size[axis], style)]);
-  const lines = rows.map((r) => [r.letter, plainName(r.words), r.count, plainName(woodWords(r.wood)), ...sizes(r.finished), ...sizes(r.rough), r.handedOf ?? '']);
+  const sizes = (size: Size): (string | number)[] =>
+    AXES.flatMap((axis) => [Number(formatDecimal(size[axis], units)), asRead(size[axis], style)]);
+  const lines = rows.map((r) => [
+    r.letter,
+    plainName(r.words),
+    r.count,
+    plainName(woodWords(r.wood)),
+    ...sizes(r.finished),
+    ...sizes(r.rough),
+    r.handedOf ?? '',
+  ]);
   return csv([head, ...lines]);
 }
 /** '20 1/2 in': a plain slash, which every font and search knows, and the unit in letters. */

@@ -49,6 +49,8 @@ export function wordsOf(facts: Facts, path: string): string {
   return extra ? `${extra.words}${host ? ` in the ${b.parts.get(partsOf(host)[0] ?? '')?.words ?? ''}` : ''}` : path;
 }
 export const the = (facts: Facts, path: string): string => `the ${wordsOf(facts, path)}`;
+/** With a capital, for the start of a sentence. */
+export const cap = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 export const asPlaced = (p: Part | Extra): Placed => ({ record: p.record, frame: p.frame, who: p.words });
 
 /** A change of one of the joint's own settings, as a patch of the document. */

@@ -2,16 +2,34 @@
 import type { Check, Facts } from './check.ts';
 import type { Finding } from '../model/finding.ts';
 import { crossGrain } from './cross-grain.ts';
+import { contactGap } from './contact-gap.ts';
 import { cutAlready } from './cut-already.ts';
 import { familyRules } from './family-rules.ts';
 import { heldByNothing } from './held-by-nothing.ts';
 import { jointApart } from './joint-apart.ts';
 import { jointRefused } from './joint-refused.ts';
 import { overlap } from './overlap.ts';
-import { shoulder } from './shoulder.ts';
+import { mustNotGlue } from './must-not-glue.ts';
+import { panelHeld } from './panel-held.ts';
+import { wallAtShape } from './wall-at-shape.ts';
+import { wallBetweenCuts } from './wall-between.ts';
 import { woodLeft } from './wood-left.ts';
 
-export const checks: readonly Check[] = [jointApart, jointRefused, shoulder, overlap, woodLeft, cutAlready, heldByNothing, crossGrain, familyRules];
+export const checks: readonly Check[] = [
+  jointApart,
+  jointRefused,
+  contactGap,
+  overlap,
+  woodLeft,
+  wallBetweenCuts,
+  wallAtShape,
+  cutAlready,
+  heldByNothing,
+  mustNotGlue,
+  panelHeld,
+  crossGrain,
+  familyRules,
+];
 
 const ORDER = { stops: 0, trouble: 1, note: 2 } as const;
 /** All findings up to a wave, the worst first, then by key: the same list from a cold start and after any edits. One finding a key. */

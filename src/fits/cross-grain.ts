@@ -1,13 +1,14 @@
 import { type Vec3, dot } from '../geom/vec3.ts';
 import type { Contact } from '../joints/family.ts';
 import type { JointPlace } from '../build/part.ts';
-import { type Check, finding, jointName, partsOf, reachOf, the, whereAt } from './check.ts';
+import { glueTold } from './family-rules.ts';
+import { type Check, cap, finding, jointName, partsOf, reachOf, the, whereAt } from './check.ts';
 
 /** Wood glued across the grain of other wood over more than this may split or come loose, mm. */
 export const CROSS_GRAIN_LIMIT = 100;
 
 /**
- * Contacts glued across the grain: quiet up to the limit (a 100 mm apron is held by generations of tables), trouble above. What the wood
+ * Contacts that may be glued, but across the grain: quiet up to the limit (a 100 mm apron is held by generations of tables), trouble above. What the wood
  * really moves is worked out on its own; this is the rule of thumb.
  */
 export const crossGrain: Check = {
@@ -16,11 +17,9 @@ export const crossGrain: Check = {
   words: 'Wide wood is glued across the grain of other wood.',
   run: (facts) =>
     facts.built.built.places.flatMap((p) => {
-      if (!p.made) return [];
-      const glued = p.made.contacts.filter((c) => c.hold === 'glued' && (c.gluedLength ?? 0) > CROSS_GRAIN_LIMIT + 1e-6 && fights(p, c));
-      const worstOf = glued.reduce<(typeof glued)[number] | null>((w, c) => (w && (w.gluedLength ?? 0) >= (c.gluedLength ?? 0) ? w : c), null);
-      if (!worstOf) return [];
-      const length = worstOf.gluedLength ?? 0;
+      if (!p.made || glueTold(facts, p)) return [];
+      const length = Math.max(0, ...p.made.contacts.map((c) => conflictOf(p, c)));
+      if (length <= CROSS_GRAIN_LIMIT + 1e-6) return [];
       return [
         finding({
           rule: 'cross-grain',
@@ -39,24 +38,24 @@ export const crossGrain: Check = {
       ];
     }),
 };
-const cap = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 
 /**
- * Does the wood on the two sides move differently along the glue line? It does where the line runs along the grain of one and across
- * that of the other. A shelf housed in a side whose width runs the same way moves with it.
+ * Over how much of a glued contact the wood on its two sides moves differently, mm: along a way of the glue line that is along the grain of
+ * one side and across that of the other. A shelf housed in a side whose width runs the same way moves with it: nothing. What may not be
+ * glued at all is told by another check.
  */
-function fights(p: JointPlace, c: Contact): boolean {
+function conflictOf(p: JointPlace, c: Contact): number {
   const [a, b] = c.between.map((s) => p.meeting.sides[s.role]?.[s.index ?? 0]?.grain);
-  const line = glueLine(c);
-  if (!a || !b || !line) return false;
-  const along = (grain: Vec3): boolean => Math.abs(dot(grain, line)) > 0.7;
-  return along(a) !== along(b);
-}
-/** The direction over which a flat contact is glued: the way of its patch that is as long as the glue. */
-function glueLine(c: Contact): Vec3 | null {
   const s = c.between[0].surface;
-  if (!('plane' in s)) return null;
-  const span = (i: 0 | 1): number => Math.max(...s.patch.map((q) => q[i])) - Math.min(...s.patch.map((q) => q[i]));
-  const off = [span(0), span(1)].map((n) => Math.abs(n - (c.gluedLength ?? 0)));
-  return (off[0] ?? 0) < (off[1] ?? 0) ? s.patchFrame.x : s.patchFrame.y;
+  if (c.hold !== 'glued' || c.glue === 'never' || !a || !b || !('plane' in s)) return 0;
+  const along = (grain: Vec3, way: Vec3): boolean => Math.abs(dot(grain, way)) > 0.7;
+  return Math.max(
+    ...([0, 1] as const).map((i) => {
+      const way = i === 0 ? s.patchFrame.x : s.patchFrame.y;
+      if (along(a, way) === along(b, way)) return 0;
+      const span = Math.max(...s.patch.map((q) => q[i])) - Math.min(...s.patch.map((q) => q[i]));
+      // Several tenons on one rail hold each other apart: the family counts them as one length across the rail.
+      return along(a, way) ? span : Math.max(span, c.gluedLength ?? 0);
+    }),
+  );
 }

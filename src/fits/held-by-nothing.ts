@@ -1,6 +1,7 @@
 import { middleOf, sizeOf } from '../geom/box.ts';
 import { outPoint } from '../geom/frame.ts';
 import { type Check, finding } from './check.ts';
+import { PLAIN_LABELS } from './plain-labels.ts';
 
 /** Parts that no joint holds and that are not said to lie loose. */
 export const heldByNothing: Check = {
@@ -26,7 +27,7 @@ export const heldByNothing: Check = {
           basis: 'drawn',
           why: `No joint holds the ${p.words}. Join it to what it touches, or say that it lies loose.`,
           source: { name: 'the joints of the document', basis: 'derived' },
-          remedies: [{ label: 'Say that it lies loose', patches: [{ op: 'add', path: `parts/${p.id}/loose`, value: true }], proof: 'untried' }],
+          remedies: [{ label: PLAIN_LABELS.loose, patches: [{ op: 'add', path: `parts/${p.id}/loose`, value: true }], proof: 'untried' }],
         }),
       );
   },

@@ -5,7 +5,8 @@ import type { Finding, Remedy } from '../model/finding.ts';
 import { QUADS } from '../model/ids.ts';
 import type { Bite } from '../solids/pair.ts';
 import { overlaps } from '../units/tolerance.ts';
-import { type Check, type Facts, asPlaced, finding, lengthKept, lengthText, partsOf, remedy, setPatch, the, wordsOf } from './check.ts';
+import { collisionTold } from './family-rules.ts';
+import { type Check, type Facts, asPlaced, cap, finding, lengthKept, lengthText, partsOf, remedy, setPatch, the, wordsOf } from './check.ts';
 
 /** Wood that is asked to be in two places at once: any two parts, joints cut, as built. */
 export const overlap: Check = {
@@ -26,7 +27,10 @@ export const overlap: Check = {
     for (const [a, c] of nearPairs(all)) {
       if (tight.has(pairKey(a.path, c.path))) continue;
       const bite = store.bite(a.placed, c.placed);
-      if (bite && overlaps(bite.volume, bite.area)) out.push(describe(facts, a.path, c.path, bite));
+      if (!bite || !overlaps(bite.volume, bite.area)) continue;
+      const shared = sharedReceiver(b.places, a.path, c.path);
+      if (shared && collisionTold(facts, ...shared.places)) continue;
+      out.push(describe(facts, a.path, c.path, bite, shared));
     }
     return out;
   },
@@ -59,9 +63,7 @@ function tightPairs(places: readonly JointPlace[]): Set<string> {
   return out;
 }
 
-function describe(facts: Facts, a: string, b: string, bite: Bite): Finding {
-  const places = facts.built.built.places;
-  const shared = sharedReceiver(places, a, b);
+function describe(facts: Facts, a: string, b: string, bite: Bite, shared: Shared | null): Finding {
   const size = sizeOf(bite.box);
   const reach = Math.max(15, Math.hypot(size[0], size[1], size[2]) / 2);
   const deep = bite.thickness;
@@ -81,15 +83,15 @@ function describe(facts: Facts, a: string, b: string, bite: Bite): Finding {
     remedies: shared ? jointRemedies(facts, shared.places, bite) : pushRemedies(facts, a, b, bite),
   });
 }
-const cap = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 /** The section that shows it best cuts across the longest way of what is shared. */
 function cutAcross(size: readonly [number, number, number]): readonly [number, number, number] {
   const i = size.indexOf(Math.max(...size));
   return [i === 0 ? 1 : 0, i === 1 ? 1 : 0, i === 2 ? 1 : 0];
 }
 
+type Shared = { readonly receiver: string; readonly places: readonly [JointPlace, JointPlace] };
 /** The part that both enter, where they are the entering parts of two places. */
-function sharedReceiver(places: readonly JointPlace[], a: string, b: string): { receiver: string; places: [JointPlace, JointPlace] } | null {
+function sharedReceiver(places: readonly JointPlace[], a: string, b: string): Shared | null {
   const enters = (path: string): JointPlace[] => places.filter((p) => partsOf(p)[0] === path);
   for (const p of enters(a))
     for (const q of enters(b)) {

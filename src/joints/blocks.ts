@@ -43,7 +43,7 @@ export function block(name: string, op: FeatureOp, box: Box, faces: Readonly<Par
 }
 
 /** The direction in which a face of the part looks, in the meeting frame. */
-export function faceDir(side: MeetSide, face: Face): Vec3 {
+function faceDir(side: MeetSide, face: Face): Vec3 {
   const { axis, high } = faceSide(face);
   return scale(axis === 0 ? side.frame.x : axis === 1 ? side.frame.y : side.frame.z, high ? 1 : -1);
 }

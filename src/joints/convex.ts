@@ -17,8 +17,8 @@ export type Round = { readonly axis: Axis3; readonly r: number };
 type Cut = { readonly plane: Plane; readonly round?: Round };
 export type Body = readonly Facet[];
 
-/** Chords of a round shape here; the distance to the true round is r(1 - cos(180°/96)), 0.01 mm on a 40 mm leg. */
-const CHORDS = 96;
+/** Chords of a round shape here; the distance to the true round is r(1 - cos(180°/64)), 0.02 mm on a 40 mm leg. */
+const CHORDS = 64;
 const NEAR = 1e-7;
 
 const SIDES: readonly (readonly [string, Vec3, readonly number[]])[] = [

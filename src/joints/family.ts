@@ -101,8 +101,16 @@ export type Made = {
   readonly frees: readonly Free[];
   readonly holds: 'glue' | 'dry' | 'slides' | 'loose';
 };
-/** A rule of the trade on what was made; pure, never throws. */
-export type Rule<P> = { readonly id: string; readonly words: string; readonly run: (place: Place<P>, sizes: P, made: Made) => readonly Warning[] };
+/**
+ * A rule of the trade on what was made; pure, never throws. `tells` marks what a check of the whole piece would also find, so that it is
+ * said once: two entering parts in the same wood of the receiver, or glue where none should be.
+ */
+export type Rule<P> = {
+  readonly id: string;
+  readonly words: string;
+  readonly tells?: 'collision' | 'glue';
+  readonly run: (place: Place<P>, sizes: P, made: Made) => readonly Warning[];
+};
 /** What is done at the bench for one role, in order. */
 export type Operation = { readonly role: string; readonly words: string; readonly tool: string; readonly caution?: string };
 /**

@@ -20,7 +20,7 @@ export type GlueLine = {
  * Which sort of grain meets: end grain on either side hardly holds; long grain to long grain holds as well as the wood, if both
  * run one way; crossed, it must not be glued over any width.
  */
-export function glueOf(on: FlatPatch, a: Vec3, b: Vec3): Contact['glue'] {
+function glueOf(on: FlatPatch, a: Vec3, b: Vec3): Contact['glue'] {
   const steep = (g: Vec3): boolean => Math.abs(dot(on.frame.z, g)) > 0.7;
   if (steep(a) || steep(b)) return 'end';
   return Math.abs(dot(a, b)) > Math.cos((20 * Math.PI) / 180) ? 'long' : 'never';

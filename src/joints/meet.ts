@@ -136,6 +136,8 @@ function tryFace(enter: MeetPart, own: Body, other: Body, face: Face, forced: bo
   const touch = Math.abs(gap) <= TOUCH || (gap < 0 && -gap <= BITE * (ray.high - ray.low)) ? 'touch' : gap > 0 ? 'gap' : 'share';
   const facePlane = ray.lowFacet.plane;
   const shoulder: Plane = touch === 'share' ? { normal: scale(facePlane.normal, -1), off: -facePlane.off } : through.highFacet.plane;
+  // A round or slanted surface against a square end: it bites by design, and the joint sets its shoulder back.
+  const closes = Math.abs(dot(through.highFacet.plane.normal, facePlane.normal) + 1) < 1e-9 && !ray.lowFacet.round;
   const spot = isEnd ? ([0, 0] as const) : middle(patch);
   const origin: Vec3 = [spot[0], spot[1], heightAt(shoulder, spot)];
   const cutPatch = touch === 'share' ? shared(flat(sectionOf(mine, shoulder)), outline) : patch;
@@ -146,7 +148,7 @@ function tryFace(enter: MeetPart, own: Body, other: Body, face: Face, forced: bo
     facet: ray.lowFacet,
     area: polygonArea(patch),
     bites: touch === 'touch' && gap < -TOUCH,
-    gap: touch === 'share' || Math.abs(gap) <= TOUCH ? 0 : gap,
+    gap: touch === 'share' || Math.abs(gap) <= TOUCH || (gap < 0 && !closes) ? 0 : gap,
     depth: Math.max(0, -gap),
     patch: (cutPatch.length ? cutPatch : patch).map((p): Vec2 => [p[0] - spot[0], p[1] - spot[1]]),
     local: { ...frame, o: outPoint(frame, origin) },

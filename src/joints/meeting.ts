@@ -43,7 +43,10 @@ export type MeetSide = {
 export type Meeting = {
   readonly kind: MeetKind;
   readonly touch: 'touch' | 'share' | 'gap';
-  /** Signed distance from the shoulder to the receiver's face along +z: above 0 the shoulder stands open, below 0 it bites. 0 where they share by design. */
+  /**
+   * Signed distance from the shoulder to the receiver's face along +z: above 0 the shoulder stands open, below 0 it bites. 0 where they share by design,
+   * and where a square end bites into a round or slanted surface on which it cannot close: `face` tells where that lies.
+   */
   readonly gap: number;
   /** The meeting frame seen from the world. */
   readonly frame: Frame;

@@ -15,7 +15,8 @@ export type DrawerSettings = {
   readonly space: string;
   readonly front: { readonly wood: string; readonly thick: string };
   readonly sides: { readonly wood: string; readonly thick: string };
-  readonly bottom: { readonly wood: string; readonly thick: string };
+  /** `widest`: glued up from staves no wider than this. */
+  readonly bottom: { readonly wood: string; readonly thick: string; readonly widest?: string };
   /** Air at each side, above and behind; common practice: 0.5 to 1 mm in all at the sides, above by the season. */
   readonly gaps: { readonly side: string; readonly top: string; readonly behind: string };
   /** How far the bottom lies above the lower edge of the sides. */
@@ -55,6 +56,7 @@ export function drawer(s: DrawerSettings): Patch[] {
       left: `${p('side')}:left.right`, right: `${p('side')}:right.left`,
       front: `${p('front')}.back`, back: `${p('back')}.back`,
       bottom: `${p('side')}:left.bottom + ${s.up}`, height: s.bottom.thick,
+      ...(s.bottom.widest === undefined ? {} : { made: [{ staves: { widest: s.bottom.widest }, along: 'depth' }] }),
     },
   };
   const over = { tail_over: `${p('bottom')}.midheight`, over_size: s.bottom.thick };

@@ -39,7 +39,9 @@ export function clientPageOf(doc: Document, built: Built, store: Store, order: C
   const meshes = meshesOf(built, store);
   const piece = describePiece(doc, built);
   const there = piece.parts.filter((p) => meshes.has(p.key));
-  const box = there.map((p) => boxOf(meshes.get(p.key) as PartMesh, p.frame)).reduce<Box | null>((a, c) => (a && c ? unionBox(a, c) : (a ?? c)), null);
+  const box = there
+    .map((p) => boxOf(meshes.get(p.key) as PartMesh, p.frame))
+    .reduce<Box | null>((a, c) => (a && c ? unionBox(a, c) : (a ?? c)), null);
   return clientPage(clientData({ ...piece, box, parts: there }, [...meshes.values()], order), cutRows(doc, built), viewer);
 }
 /** As a spreadsheet reads it. */

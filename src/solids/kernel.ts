@@ -42,12 +42,6 @@ export async function loadKernel(source: KernelSource = {}): Promise<void> {
     throw trouble;
   }
 }
-/** Forgets the kernel and all its memory, after it ran out of it: solids made before are void, `loadKernel` starts afresh. */
-export function dropKernel(): void {
-  current = null;
-  lens = null;
-  loading = null;
-}
 /** The kernel, for the files of this floor only. */
 export function kernel(): Kernel {
   if (!current) throw new Error('the geometry kernel is not loaded: await loadKernel() first');

@@ -66,7 +66,7 @@ export function gapBetween(a: Solid, fa: Frame, b: Solid, fb: Frame, upTo: numbe
   return withSolids(() => a.body.minGap(beside(b, seenFrom(fa, fb)), upTo));
 }
 /** Do the boxes of the two come within `by` of each other? Looked at from both, since a leaning box looks too large from outside. */
-export function mayTouch(a: Solid, fa: Frame, b: Solid, fb: Frame, by = 0): boolean {
+function mayTouch(a: Solid, fa: Frame, b: Solid, fb: Frame, by = 0): boolean {
   const [boxA, boxB] = [boxOf(a), boxOf(b)];
   if (!boxA || !boxB) return false;
   return boxesNear(boxA, outBox(seenFrom(fa, fb), boxB), by) && boxesNear(outBox(seenFrom(fb, fa), boxA), boxB, by);

@@ -52,13 +52,6 @@ export function dropSolid(solid: Solid): void {
   if (!kept.delete(solid.body)) throw new Error(`the solid of '${solid.who}' is not kept, or was dropped already`);
   remove(solid.body);
 }
-/** After `dropKernel()`: nothing is left to delete. */
-export function forgetSolids(): void {
-  if (open.length > 0) throw new Error('solids cannot be forgotten while a scope is open');
-  kept.clear();
-  live = 0;
-}
-
 function keep(solid: Solid): Solid {
   const holder = open.findLast((o) => o.bodies.has(solid.body));
   if (!holder) throw new Error(`the solid of '${solid.who}' belongs to no open scope`);

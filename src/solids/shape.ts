@@ -39,7 +39,7 @@ export function bodyOf(cutter: Cutter, room: Box): Made | null | string {
 }
 
 /** A box of this size with its low corner at the origin of `f`. */
-export function blockAt(size: Vec3, f: Frame): Made {
+function blockAt(size: Vec3, f: Frame): Made {
   const box = quarterTurn(f) && outBox(f, { min: [0, 0, 0], max: size });
   return box ? blockOf({ min: to9(box.min), max: to9(box.max) }) : stood({ body: own(kernel().Manifold.cube([...size])) }, f);
 }

@@ -47,7 +47,8 @@ export function stockSkin(stock: Box): Skin {
 export function featureSkin(feature: Feature, cutter: Cutter): Skin {
   const way = feature.op === 'add' ? 1 : -1;
   // What lies beyond the plane is taken away, never added, so the wood left looks along the plane's normal.
-  if (cutter.kind === 'half') return { faces: [{ ref: { of: 'plane' }, form: 'flat', normal: cutter.normal }], distinct: true, find: () => 0 };
+  if (cutter.kind === 'half')
+    return { faces: [{ ref: { of: 'plane' }, form: 'flat', normal: cutter.normal }], distinct: true, find: () => 0 };
   const profile = feature.solid.kind === 'prism' ? feature.solid.profile : feature.solid.kind === 'turned' ? [feature.solid.profile] : [];
   return cutter.kind === 'prism' ? prismSkin(cutter, profile, way) : turnedSkin(cutter, profile, way);
 }

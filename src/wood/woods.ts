@@ -92,8 +92,8 @@ const OTHERS: Readonly<Record<string, OtherKind>> = {
 export type Wood =
   | { readonly kind: 'species'; readonly id: string; readonly species: Species }
   | { readonly kind: 'other'; readonly id: string; readonly of: OtherKind }
-  /** A timber of the maker's own: allowed, without figures; `nearest` is the known name that may have been meant. */
-  | { readonly kind: 'own'; readonly id: string; readonly nearest: string | null };
+  /** A timber of the maker's own: allowed, without figures. */
+  | { readonly kind: 'own'; readonly id: string };
 
 const BY_ID: ReadonlyMap<string, Species> = new Map(SPECIES.map((s) => [s.id, s]));
 /** Names of species as they are printed, turned into ids: 'Douglas-fir (coast)' is 'douglas_fir_coast'. */
@@ -117,12 +117,20 @@ export function woodOf(name: string): Wood {
   if (other) return { kind: 'other', id, of: other };
   const species = BY_ID.get(Object.hasOwn(ALIASES, id) ? (ALIASES[id] ?? id) : id) ?? BY_NAME.get(id);
   if (species) return { kind: 'species', id: species.id, species };
-  return { kind: 'own', id: id === '' ? 'wood' : id, nearest: nearestOf(id, woodNames()) };
+  return { kind: 'own', id: id === '' ? 'wood' : id };
+}
+/** The known name that an unknown one may have been meant for; null for a known one, and where none is near. */
+export function nearestWood(name: string): string | null {
+  const w = woodOf(name);
+  return w.kind === 'own' ? nearestOf(w.id, woodNames()) : null;
 }
 /** Do two written names mean the same stuff ('cherry', 'Black Cherry')? */
 export const sameWood = (a: string, b: string): boolean => woodOf(a).id === woodOf(b).id;
 /** Has it rings, so that grain, movement and boards make sense? */
 export const isWood = (name: string): boolean => woodOf(name).kind !== 'other';
+/** Sheets whose two directions look alike; plywood has a face grain, and a sheet of a name not listed is taken to have one. */
+const GRAINLESS: ReadonlySet<string> = new Set(['mdf', 'hardboard', 'particleboard', 'chipboard']);
+export const hasFaceGrain = (name: string): boolean => !GRAINLESS.has(woodOf(name).id);
 /** Softwood is tallied and sized by other rules than hardwood; an unknown timber counts as hardwood. */
 export function isSoftwood(name: string): boolean {
   const w = woodOf(name);

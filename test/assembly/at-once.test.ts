@@ -44,34 +44,20 @@ function rod(a: Vec3, b: Vec3, r: number): Body {
   const [x, y, z] = basisAlong(unit(far));
   return Manifold.cylinder(long, r, r, 24).transform([...x, 0, ...y, 0, ...z, 0, ...a, 1] as never);
 }
-/** A frame of n rails round an n-gon, each tenoned 20 deep into the side of the next, 60 wide. */
+/** A frame of n rails round an n-gon, 60 wide, 20 thick, each tenoned 20 deep along its own length into the side of the next. */
 function ring(n: number): Made {
   const { Manifold } = kernel();
   const [r, wide, deep] = [200, 60, 20];
   const turn = 360 / n;
-  const half = Math.tan(Math.PI / n);
-  // One rail, its outer edge on y = -r: it ends square on the inner edge of the next one, so it is trimmed by that one's outline.
-  const blank = (k: number): Body => Manifold.cube([4 * r, wide, 20]).translate([-2 * r, -r, 0]).rotate([0, 0, turn * k]);
-  const bodies: Record<string, Body> = {};
-  const tenon = (k: number): Body => Manifold.cube([2 * r, 20, 8]).translate([0, -r + 20, 6]).rotate([0, 0, turn * k]);
-  const outline = Manifold.hull(Array.from({ length: 2 * n }, (_, i): [number, number, number] => {
-    const a = ((turn * (i >> 1) - 90 + turn / 2) * Math.PI) / 180;
-    return [(r / Math.cos(Math.PI / n)) * Math.cos(a), (r / Math.cos(Math.PI / n)) * Math.sin(a), i % 2 ? 20 : 0];
-  }));
-  void half;
-  // A tenon reaches `deep` into the next rail, measured square to that rail's inner edge.
-  const reach = (k: number): Body => Manifold.cube([4 * r, deep, 8]).translate([-2 * r, -r + wide - deep, 6]).rotate([0, 0, turn * (k + 1)]);
-  for (let k = 0; k < n; k++) {
-    const next = blank(k + 1);
-    const before = blank(k - 1);
-    // Left of its own middle it runs through to the outline; right of it it stops at the next rail.
-    const right = Manifold.cube([4 * r, 4 * r, 20]).translate([0, -2 * r, 0]).rotate([0, 0, turn * k]);
-    const body = blank(k).intersect(outline).subtract(next.intersect(right));
-    const own = tenon(k).intersect(reach(k)).intersect(outline);
-    const mortise = tenon(k - 1).intersect(reach(k - 1)).intersect(outline);
-    bodies[`rail:${k + 1}`] = body.add(own).subtract(mortise);
-    void before;
-  }
+  const [sin, cos] = [Math.sin((turn * Math.PI) / 180), Math.cos((turn * Math.PI) / 180)];
+  // A rail's own frame has its outer edge on y = -r; the next rail's edges are the lines sin·x - cos·y = r and r - wide.
+  const atNext = (y: number, inside: number): number => (r - inside + cos * y) / sin;
+  const slab = (y0: number, y1: number, ends: (y: number) => readonly [number, number], z0: number, z1: number): Body =>
+    Manifold.hull([y0, y1].flatMap((y) => ends(y).flatMap((x): [number, number, number][] => [[x, y, z0], [x, y, z1]])));
+  const body = slab(-r, -r + wide, (y) => [-atNext(y, 0), atNext(y, wide)], 0, 20);
+  const tenon = slab(-r + 20, -r + 40, (y) => [atNext(y, wide) - 5, atNext(y, wide - deep)], 6, 14);
+  const rail = body.add(tenon).subtract(tenon.rotate([0, 0, -turn]));
+  const bodies = Object.fromEntries(Array.from({ length: n }, (_, k) => [`rail:${k + 1}`, rail.rotate([0, 0, turn * k])]));
   const links = Array.from({ length: n }, (_, k): PlanLink => {
     const a = (turn * k * Math.PI) / 180;
     return { joint: `end ${k}`, parts: [`rail:${k + 1}`, `rail:${((k + 1) % n) + 1}`], frees: [{ moves: [`rail:${k + 1}`], along: [-Math.cos(a), -Math.sin(a), 0] }] };
@@ -89,7 +75,8 @@ function stool(): Made {
   const seat = Manifold.cylinder(40, 160, 160, 48).translate([0, 0, 410]);
   const legs = [0, 1, 2].map((k) => rod(foot(k), top(k), 16));
   const rungs = [0, 1, 2].map((k) => {
-    const [a, b] = [on(k, 0.4), on((k + 1) % 3, 0.4)];
+    // At three heights, so that no two meet inside a leg.
+    const [a, b] = [on(k, 0.35 + 0.06 * k), on((k + 1) % 3, 0.35 + 0.06 * k)];
     const d = unit(sub(b, a));
     return { body: rod(sub(a, scale(d, -4)), sub(b, scale(d, 4)), 8), d };
   });
@@ -125,6 +112,7 @@ test('a stool with leaning legs and rungs between them closes at once, and share
   const order = planOrder(m.parts, m.links, { gap: 20 })!;
   expect(order.possible, order.why).toBe(true);
   expect(order.steps).toHaveLength(1);
+  for (const k of [0, 1, 2]) expect(Math.hypot(...offsetAt(order, `leg:${k}`, 0)), 'each leg goes as far').toBeCloseTo(Math.hypot(...offsetAt(order, 'leg:0', 0)), 1);
   expect(order.steps[0]!.words).toMatch(/with the seat, all at once/);
   expect(worstOverlap(m, order, 8)).toBeLessThan(1);
   m.drop();

@@ -5,7 +5,8 @@ import { type Graph, makeGraph, pushedAlong } from '../../src/assembly/graph.ts'
 import { planOrder } from '../../src/assembly/order.ts';
 import { makeScene } from '../../src/assembly/scene.ts';
 import * as pieces from './pieces.ts';
-import type { Piece } from './wood.ts';
+import { expectClear } from './replay.ts';
+import { type Block, type Piece, link, wood } from './wood.ts';
 
 type Case = { oneAtATime: boolean; possible: boolean; first: string[] | null; before: [string, string][]; apart: Record<string, number> };
 const { joinery } = JSON.parse(readFileSync(new URL('../fixtures/assembly-order.json', import.meta.url), 'utf8')) as { joinery: Record<string, Case> };
@@ -101,4 +102,57 @@ test('has() and bitsOf() agree beyond one word', () => {
   const b = bitsOf(70, [0, 31, 32, 69]);
   expect(itemsOf(b)).toEqual([0, 31, 32, 69]);
   expect([has(b, 31), has(b, 33)]).toEqual([true, false]);
+});
+
+/** A frame of two rails between two sides, a top, and a button under it: tongue in the far rail's slot, the near rail in its way. */
+function buttoned(): Piece {
+  const slot: Block = [90, 110, 280, 290, 60, 68];
+  const parts = [
+    wood('rail:front', [[0, 200, 0, 20, 0, 80]]),
+    wood('rail:back', [[0, 200, 280, 300, 0, 80]], [slot]),
+    wood('top', [[-20, 220, -20, 320, 80, 100]]),
+    wood('fix/1/button', [slot, [90, 110, 250, 280, 60, 80]], [], { kind: 'extra', label: 'button' }),
+  ];
+  const links: Piece['links'] = [
+    { joint: 'fix', parts: ['top', 'rail:back', 'fix/1/button'], frees: [{ moves: ['fix/1/button'], along: [0, -1, 0] }], loose: true },
+    link('rail:front', 'top', [0, 0, -1]),
+  ];
+  return { parts, links };
+}
+test('a button slides out of its slot though the other rail stands ahead, and goes in after the top', () => {
+  // It slides along the top by its own 30 mm, then the gap.
+  const p = buttoned();
+  const order = planOrder(p.parts, p.links, { gap: 30 })!;
+  expect(order.possible).toBe(true);
+  expect(order.steps.at(-1)).toMatchObject({ move: ['fix/1/button'], along: [0, 1, 0], distance: 60 });
+  expectClear(p.parts, order);
+});
+test('a part that slides towards another is drawn no further than that lets it', () => {
+  const p = buttoned();
+  const order = planOrder(p.parts, p.links, { gap: 300 })!;
+  const far = order.steps.find((s) => s.move.includes('fix/1/button'))!.distance;
+  expect(far).toBeGreaterThan(10);
+  expect(far).toBeLessThan(230);
+  expectClear(p.parts, order);
+});
+test('a drawer goes in last of all, whatever else could leave first', () => {
+  const parts = [
+    wood('case:left', [[0, 20, 0, 300, 0, 100]]),
+    wood('case:right', [[220, 240, 0, 300, 0, 100]]),
+    wood('case:top', [[0, 240, 0, 300, 100, 120]]),
+    wood('case:bottom', [[0, 240, 0, 300, -20, 0]]),
+    wood('case:back', [[0, 240, 300, 310, -20, 120]]),
+    wood('drawer:front', [[20, 220, 0, 20, 0, 100]], [], { group: 'drawer' }),
+    wood('drawer:body', [[20, 220, 20, 290, 0, 60]], [], { group: 'drawer' }),
+  ];
+  const links = [
+    ...['left', 'right'].flatMap((s) => [link('case:top', `case:${s}`, [0, 0, 1]), link('case:bottom', `case:${s}`, [0, 0, -1])]),
+    link('case:back', 'case:top', [0, 1, 0]),
+    link('drawer:front', 'drawer:body', [0, -1, 0]),
+    { joint: 'runs', parts: ['drawer:body', 'case:bottom'], frees: [{ moves: ['drawer:body'], along: [0, -1, 0] as const }], loose: true },
+  ];
+  const order = planOrder(parts, links)!;
+  expect(order.possible).toBe(true);
+  expect(order.steps.at(-1)).toMatchObject({ move: ['drawer:body', 'drawer:front'], along: [0, 1, 0] });
+  expectClear(parts, order);
 });

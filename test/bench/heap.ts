@@ -4,7 +4,7 @@ import { meshOf } from '../../src/solids/mesh.ts';
 import { overlap } from '../../src/solids/pair.ts';
 import { sectionOf } from '../../src/solids/section.ts';
 import { liveSolids, withSolids } from '../../src/solids/scope.ts';
-import { cutOf } from '../support/sound.ts';
+import { cutOf } from '../support/records.ts';
 import { type Figure, figure } from './figure.ts';
 import { rack } from './rack.ts';
 

@@ -5,7 +5,7 @@ import { boxOf } from '../../src/solids/measure.ts';
 import { overlap } from '../../src/solids/pair.ts';
 import { withSolids } from '../../src/solids/scope.ts';
 import type { Solid } from '../../src/solids/solid.ts';
-import { cutOf } from '../support/sound.ts';
+import { cutOf } from '../support/records.ts';
 import { type Figure, figure, median } from './figure.ts';
 import { rack } from './rack.ts';
 

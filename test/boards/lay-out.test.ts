@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import type { BlankJob } from '../../src/boards/blank.ts';
-import { jobsOf } from '../../src/boards/jobs.ts';
 import { layOut } from '../../src/boards/lay-out.ts';
 import type { Cut, LaidBoard } from '../../src/boards/layout.ts';
 import { replay } from '../../src/boards/replay.ts';
@@ -204,55 +203,6 @@ test('the replay finds what is planted', () => {
   expect(
     spoil((b) => ({ cuts: [...b.cuts.filter((c) => c.what === 'thickness'), ...b.cuts.filter((c) => c.what !== 'thickness')] })),
   ).toMatch(/not there|before the last cut/);
-});
-
-test('parts of a piece become jobs: equal letters together, tenons counted, hardware left out', () => {
-  const box = (x: number, y: number, z: number, at = 0) => ({ min: [at, 0, 0] as const, max: [at + x, y, z] as const });
-  const leg = {
-    letter: 'A',
-    wood: 'cherry',
-    kind: 'wood' as const,
-    grain: 'z' as const,
-    stock: box(45, 45, 700),
-    finished: { length: 700, width: 45, thickness: 45 },
-    pieces: [box(22.5, 45, 700), box(22.5, 45, 700, 22.5)],
-  };
-  const rail = {
-    path: 'rail',
-    letter: 'B',
-    wood: 'cherry',
-    kind: 'wood' as const,
-    grain: 'x' as const,
-    stock: box(400, 20, 90),
-    finished: { length: 460, width: 90, thickness: 20 },
-    pieces: [box(400, 20, 90)],
-  };
-  const jobs = jobsOf([
-    { path: 'leg:left', ...leg },
-    rail,
-    { path: 'leg:right', ...leg },
-    { ...rail, path: 'screw', letter: 'S', kind: 'hardware' },
-    { ...rail, path: 'panel', letter: 'M', wood: 'mdf', kind: 'other' },
-  ]);
-  expect(jobs.map((j) => [j.part, j.copies, j.paths, j.turns])).toEqual([
-    ['A', 2, ['leg:left', 'leg:right'], false],
-    ['B', 1, ['rail'], false],
-    ['M', 1, ['panel'], true],
-  ]);
-  expect(jobs[0]?.pieces).toEqual([
-    { length: 700, width: 45, thickness: 22.5 },
-    { length: 700, width: 45, thickness: 22.5 },
-  ]);
-  expect(jobs[1]).toMatchObject({ finished: { length: 460 } });
-  expect(jobs[1]?.pieces).toBeUndefined();
-  const out = layOut({ jobs });
-  expect(out.unplaced).toEqual([]);
-  expect(
-    out.boards
-      .flatMap((b) => b.placements)
-      .map((p) => p.path)
-      .sort(),
-  ).toEqual(['leg:left', 'leg:left', 'leg:right', 'leg:right', 'panel', 'rail']);
 });
 
 test('two jobs of one letter count on', () => {

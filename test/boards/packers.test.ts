@@ -51,6 +51,15 @@ test('wood never turns, whatever is asked', () => {
   expect(out.unplaced.length).toBe(4);
 });
 
+test('plywood has a face grain and keeps it', () => {
+  const out = layOut({
+    jobs: [piece('A', 260, 80, 1, { wood: 'plywood', turns: true })],
+    stock: [line(256, 1024, { wood: 'plywood' })],
+    shop: bare,
+  });
+  expect(out.unplaced.map((u) => u.why)).toEqual(['too long']);
+});
+
 test('with turning allowed the plan is never worse than without', () => {
   for (let n = 3; n < 40; n += 4) {
     const lay = (turns: boolean) =>

@@ -30,7 +30,12 @@ function withStore<T>(work: (store: Store) => T): T {
 /** A pyramid with the corner at the origin and legs of 300, 200 and 100 mm: volume 1,000,000 mm³, by hand. */
 const PYRAMID = pyramid();
 function pyramid(): GlbMesh {
-  const [o, a, b, c] = [[0, 0, 0], [300, 0, 0], [0, 200, 0], [0, 0, 100]] as const;
+  const [o, a, b, c] = [
+    [0, 0, 0],
+    [300, 0, 0],
+    [0, 200, 0],
+    [0, 0, 100],
+  ] as const;
   // Slanted face: normal to (1/300, 1/200, 1/100).
   const l = Math.hypot(1 / 300, 1 / 200, 1 / 100);
   const faces = [
@@ -90,28 +95,31 @@ test('equal parts share one mesh, an empty piece is still a sound file, a part w
   expect(() => glb('', [part('one', { material: 'amber' })], meshes, CHERRY)).toThrow('amber');
 });
 
-test.each(['hall-bench', 'wall-shelf', 'frame-door'])('%s: sound, as large as the kernel says, box of the piece in metres', async (name) => {
-  const doc = documentOf(starterText(name));
-  const built = builtOf(doc);
-  const { bytes, volumes, box } = withStore((store) => {
-    const all = [...built.built.parts.values(), ...built.built.extras.values()];
-    return { bytes: glbOf(doc, built, store), volumes: all.map((p) => store.measures(asPlaced(p))?.volume ?? 0), box: boxOf(all, store) };
-  });
-  await sound(bytes);
-  const { solids } = readGlb(bytes);
-  expect(solids).toHaveLength(volumes.length);
-  solids.forEach((s, i) => {
-    const mm3 = volumes[i] ?? 0;
-    expect(mm3).toBeGreaterThan(0);
-    expect(Math.abs(s.volume * 1e9 - mm3) / mm3, s.name).toBeLessThan(1e-5);
-    expect(s.determinant).toBeCloseTo(1, 6);
-    // Smooth round faces turn a corner's normal away from its facet's by at most half a segment.
-    expect(s.agreement, s.name).toBeGreaterThan(0.9);
-  });
-  const { min, max } = boundsOf(solids);
-  const size = [0, 1, 2].map((i) => ((max[i] ?? 0) - (min[i] ?? 0)) * 1000);
-  [size[0], size[2], size[1]].forEach((n, i) => expect(n).toBeCloseTo(box[i] ?? 0, 2));
-});
+test.each(['hall-bench', 'wall-shelf', 'frame-door'])(
+  '%s: sound, as large as the kernel says, box of the piece in metres',
+  async (name) => {
+    const doc = documentOf(starterText(name));
+    const built = builtOf(doc);
+    const { bytes, volumes, box } = withStore((store) => {
+      const all = [...built.built.parts.values(), ...built.built.extras.values()];
+      return { bytes: glbOf(doc, built, store), volumes: all.map((p) => store.measures(asPlaced(p))?.volume ?? 0), box: boxOf(all, store) };
+    });
+    await sound(bytes);
+    const { solids } = readGlb(bytes);
+    expect(solids).toHaveLength(volumes.length);
+    solids.forEach((s, i) => {
+      const mm3 = volumes[i] ?? 0;
+      expect(mm3).toBeGreaterThan(0);
+      expect(Math.abs(s.volume * 1e9 - mm3) / mm3, s.name).toBeLessThan(1e-5);
+      expect(s.determinant).toBeCloseTo(1, 6);
+      // Smooth round faces turn a corner's normal away from its facet's by at most half a segment.
+      expect(s.agreement, s.name).toBeGreaterThan(0.9);
+    });
+    const { min, max } = boundsOf(solids);
+    const size = [0, 1, 2].map((i) => ((max[i] ?? 0) - (min[i] ?? 0)) * 1000);
+    [size[0], size[2], size[1]].forEach((n, i) => expect(n).toBeCloseTo(box[i] ?? 0, 2));
+  },
+);
 /** Size of the piece from the facets that the kernel gives, world mm: another way than the mesh that is exported. */
 function boxOf(parts: readonly Parameters<typeof asPlaced>[0][], store: Store): number[] {
   const low = [Infinity, Infinity, Infinity];
@@ -120,7 +128,8 @@ function boxOf(parts: readonly Parameters<typeof asPlaced>[0][], store: Store): 
     const facets = store.facets(asPlaced(p)) ?? [];
     for (let i = 0; i < facets.length; i += 3)
       for (const k of [0, 1, 2] as const) {
-        const n = p.frame.o[k] + p.frame.x[k] * (facets[i] ?? 0) + p.frame.y[k] * (facets[i + 1] ?? 0) + p.frame.z[k] * (facets[i + 2] ?? 0);
+        const n =
+          p.frame.o[k] + p.frame.x[k] * (facets[i] ?? 0) + p.frame.y[k] * (facets[i + 1] ?? 0) + p.frame.z[k] * (facets[i + 2] ?? 0);
         low[k] = Math.min(low[k] ?? n, n);
         high[k] = Math.max(high[k] ?? n, n);
       }

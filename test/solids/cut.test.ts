@@ -7,8 +7,8 @@ import { factsOf } from '../../src/solids/facts.ts';
 import { CHORDS_PER_CIRCLE, loadKernel } from '../../src/solids/kernel.ts';
 import { measure } from '../../src/solids/measure.ts';
 import { liveSolids, withSolids } from '../../src/solids/scope.ts';
-import { block, board, bore, feature, prism } from '../support/records.ts';
-import { cutOf, expectSound } from '../support/sound.ts';
+import { block, board, bore, cutOf, feature, prism } from '../support/records.ts';
+import { expectSound } from '../support/sound.ts';
 
 beforeAll(() => loadKernel());
 

@@ -9,8 +9,8 @@ import { meshOf } from '../../src/solids/mesh.ts';
 import { overlap } from '../../src/solids/pair.ts';
 import { liveSolids, withSolids } from '../../src/solids/scope.ts';
 import { law } from '../support/law.ts';
-import { block, board } from '../support/records.ts';
-import { cutOf, openEdges } from '../support/sound.ts';
+import { block, board, cutOf } from '../support/records.ts';
+import { openEdges } from '../support/sound.ts';
 
 beforeAll(() => loadKernel());
 

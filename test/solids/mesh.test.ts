@@ -10,8 +10,7 @@ import { type PartMesh, meshOf } from '../../src/solids/mesh.ts';
 import { sectionOf } from '../../src/solids/section.ts';
 import { withSolids } from '../../src/solids/scope.ts';
 import { polygonArea } from '../../src/geom/loop.ts';
-import { block, board, bore, feature, prism } from '../support/records.ts';
-import { cutOf } from '../support/sound.ts';
+import { block, board, bore, cutOf, feature, prism } from '../support/records.ts';
 
 beforeAll(() => loadKernel());
 
@@ -212,4 +211,20 @@ test('a ring of wood: the hole of an added profile is named and faces inward', (
   expect(bore.length).toBeGreaterThan(0);
   for (const { p, n } of bore)
     p.forEach((c, k) => expect((n[k]?.[0] ?? 0) * (c[0] - 40) + (n[k]?.[1] ?? 0) * (c[1] - 20)).toBeLessThan(-7.9));
+});
+
+test('two sides of one feature in one plane keep their own names', () => {
+  const bridle = polygon([0, 0], [30, 0], [30, 20], [20, 20], [20, 5], [10, 5], [10, 20], [0, 20]);
+  const fork = feature(
+    'fork',
+    'add',
+    prism(bridle, 0, 8),
+    { ...HOME, o: [10, 35, 6] },
+    { 'tip right': { of: 'side', corner: 2 }, 'tip left': { of: 'side', corner: 6 } },
+  );
+  const m = meshed(board(100, 40, 20, [fork]));
+  const byFace = areas(m);
+  expect(byFace['fork.tip right']).toBeCloseTo(80, 6);
+  expect(byFace['fork.tip left']).toBeCloseTo(80, 6);
+  for (const { face, p } of triangles(m)) if (face === 'fork.tip left') for (const c of p) expect(c[0]).toBeLessThan(21);
 });

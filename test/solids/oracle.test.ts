@@ -11,8 +11,8 @@ import { overlap } from '../../src/solids/pair.ts';
 import { withSolids } from '../../src/solids/scope.ts';
 import { law } from '../support/law.ts';
 import { exact, exactOverlap, loadOracle } from '../support/oracle.ts';
-import { block, board, bore, feature, prism } from '../support/records.ts';
-import { cutOf, expectSound } from '../support/sound.ts';
+import { block, board, bore, cutOf, feature, prism } from '../support/records.ts';
+import { expectSound } from '../support/sound.ts';
 
 beforeAll(async () => {
   await Promise.all([loadKernel(), loadOracle()]);

@@ -1,14 +1,14 @@
 import { beforeAll, expect, test } from 'vitest';
 import { HOME } from '../../src/geom/frame.ts';
-import { loadKernel } from '../../src/solids/kernel.ts';
+import { heapBytes, kernel, loadKernel } from '../../src/solids/kernel.ts';
 import { measure } from '../../src/solids/measure.ts';
 import { meshOf } from '../../src/solids/mesh.ts';
 import { overlap } from '../../src/solids/pair.ts';
 import { dropSolid, liveSolids, withSolids } from '../../src/solids/scope.ts';
 import { sectionOf } from '../../src/solids/section.ts';
 import type { Solid } from '../../src/solids/solid.ts';
-import { block, board, bore } from '../support/records.ts';
-import { cutOf } from '../support/sound.ts';
+import { heap } from '../bench/heap.ts';
+import { block, board, bore, cutOf } from '../support/records.ts';
 
 beforeAll(() => loadKernel());
 const part = board(100, 40, 20, [
@@ -61,4 +61,21 @@ test('a solid made outside any scope, and a scope that waits, are faults of ours
   expect(() => cutOf(part)).toThrow(/outside withSolids/);
   expect(liveSolids()).toBe(0);
   expect(() => withSolids(async () => {})).toThrow(/asynchronous/);
+});
+
+test('rebuilding a piece gives its memory back', () => {
+  const figures = heap(12, 12);
+  expect(figures.filter((f) => f.limit !== null)).toHaveLength(2);
+  for (const f of figures) expect(f, f.figure).toMatchObject({ holds: true });
+});
+
+test('solids are read rightly after the kernel’s memory has grown and moved', () => {
+  withSolids((scope) => {
+    const before = measure(cutOf(part));
+    const bytes = heapBytes();
+    scope.own(kernel().Manifold.sphere(50, 640)).numTri();
+    expect(heapBytes()).toBeGreaterThan(bytes);
+    expect(measure(cutOf(part))).toEqual(before);
+    expect(measure(cutOf(part))).toEqual(before);
+  });
 });

@@ -27,7 +27,8 @@ export type Solid = {
 export function readGlb(bytes: Uint8Array): { json: Gltf; solids: readonly Solid[] } {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const word = (at: number): number => view.getUint32(at, true);
-  if (word(0) !== 0x46546c67 || word(4) !== 2 || word(8) !== bytes.length || word(16) !== 0x4e4f534a) throw new Error('not a .glb of version 2');
+  if (word(0) !== 0x46546c67 || word(4) !== 2 || word(8) !== bytes.length || word(16) !== 0x4e4f534a)
+    throw new Error('not a .glb of version 2');
   const size = word(12);
   const json = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes.subarray(20, 20 + size))) as Gltf;
   const bin = 20 + size + 8;
@@ -35,7 +36,9 @@ export function readGlb(bytes: Uint8Array): { json: Gltf; solids: readonly Solid
     const a = json.accessors?.[index];
     const from = bin + (json.bufferViews?.[a?.bufferView ?? -1]?.byteOffset ?? Number.NaN);
     const each = a?.type === 'VEC3' ? 3 : 1;
-    return Array.from({ length: (a?.count ?? 0) * each }, (_, i) => (a?.componentType === 5126 ? view.getFloat32(from + i * 4, true) : view.getUint32(from + i * 4, true)));
+    return Array.from({ length: (a?.count ?? 0) * each }, (_, i) =>
+      a?.componentType === 5126 ? view.getFloat32(from + i * 4, true) : view.getUint32(from + i * 4, true),
+    );
   };
   const solids = (json.scenes[0]?.nodes ?? []).map((n) => solidOf(json, n, numbers));
   return { json, solids };
@@ -49,7 +52,9 @@ function solidOf(json: Gltf, index: number, numbers: (accessor: number) => numbe
   const n = numbers(primitive.attributes.NORMAL);
   const m = node.matrix;
   const put = (list: number[], at: number, w: number): Vec3 =>
-    [0, 1, 2].map((row) => [0, 1, 2].reduce((sum, col) => sum + (m[col * 4 + row] ?? 0) * (list[at * 3 + col] ?? 0), w * (m[12 + row] ?? 0))) as unknown as Vec3;
+    [0, 1, 2].map((row) =>
+      [0, 1, 2].reduce((sum, col) => sum + (m[col * 4 + row] ?? 0) * (list[at * 3 + col] ?? 0), w * (m[12 + row] ?? 0)),
+    ) as unknown as Vec3;
   const indices = numbers(primitive.indices);
   const triangles: [Vec3, Vec3, Vec3][] = [];
   let agreement = 1;
@@ -75,6 +80,7 @@ function solidOf(json: Gltf, index: number, numbers: (accessor: number) => numbe
 /** Low and high corner of all that stands in the file. */
 export function boundsOf(solids: readonly Solid[]): { min: number[]; max: number[] } {
   const all = solids.flatMap((s) => s.triangles.flat());
-  const each = (pick: (...n: number[]) => number): number[] => [0, 1, 2].map((i) => all.reduce((m, v) => pick(m, v[i] ?? 0), all[0]?.[i] ?? 0));
+  const each = (pick: (...n: number[]) => number): number[] =>
+    [0, 1, 2].map((i) => all.reduce((m, v) => pick(m, v[i] ?? 0), all[0]?.[i] ?? 0));
   return { min: each(Math.min), max: each(Math.max) };
 }

@@ -4,7 +4,12 @@ declare module 'gltf-validator' {
     readonly issues: {
       readonly numErrors: number;
       readonly numWarnings: number;
-      readonly messages: readonly { readonly code: string; readonly message: string; readonly severity: number; readonly pointer?: string }[];
+      readonly messages: readonly {
+        readonly code: string;
+        readonly message: string;
+        readonly severity: number;
+        readonly pointer?: string;
+      }[];
     };
   };
   export function validateBytes(data: Uint8Array, options?: { readonly maxIssues?: number }): Promise<Report>;

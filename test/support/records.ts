@@ -4,9 +4,11 @@ import { type Frame, HOME } from '../../src/geom/frame.ts';
 import { type Loop, circle, rectangle } from '../../src/geom/loop.ts';
 import type { Vec3 } from '../../src/geom/vec3.ts';
 import type { FaceRef, Feature, FeatureOp, PartRecord, Shape } from '../../src/model/record.ts';
+import { cutPart } from '../../src/solids/cut.ts';
+import type { Solid } from '../../src/solids/solid.ts';
 
-export const boxOfSize = (x: number, y: number, z: number): Box => ({ min: [0, 0, 0], max: [x, y, z] });
-export const record = (stock: Box, features: readonly Feature[] = [], key = 'test'): PartRecord => ({
+const boxOfSize = (x: number, y: number, z: number): Box => ({ min: [0, 0, 0], max: [x, y, z] });
+const record = (stock: Box, features: readonly Feature[] = [], key = 'test'): PartRecord => ({
   stock,
   grain: 'x',
   wood: 'ash',
@@ -42,3 +44,9 @@ export const block = (name: string, op: FeatureOp, low: Vec3, high: Vec3): Featu
 /** A bore of radius r from z = from to z = to of its frame. */
 export const bore = (name: string, op: FeatureOp, r: number, from: number, to: number, at: Frame): Feature =>
   feature(name, op, prism(circle(0, 0, r), from, to), at);
+/** The solid of a record that is meant to be cuttable; belongs to the open scope. */
+export function cutOf(rec: PartRecord, who = 'part'): Solid {
+  const cut = cutPart(rec, { who });
+  if (!cut.ok) throw new Error(cut.problem);
+  return cut.solid;
+}

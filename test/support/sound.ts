@@ -1,14 +1,13 @@
 /** What every solid must be before anything else is asked of it. */
 import { expect } from 'vitest';
-import type { PartRecord } from '../../src/model/record.ts';
-import { type Cut, cutPart } from '../../src/solids/cut.ts';
-import { measure } from '../../src/solids/measure.ts';
+import { isSound, measure } from '../../src/solids/measure.ts';
 import { readSolid } from '../../src/solids/read.ts';
 import type { Solid } from '../../src/solids/solid.ts';
 
 /** The kernel is content, there is wood, in as many pieces as said, and each edge of the surface lies between two triangles. */
 export function expectSound(solid: Solid, { pieces = 1 }: { readonly pieces?: number } = {}): void {
   expect(solid.body.status(), `${solid.who}: what the kernel says`).toBe('NoError');
+  if (pieces === 1) expect(isSound(solid), `${solid.who}: sound`).toBe(true);
   const m = measure(solid);
   expect(m.volume, `${solid.who}: volume`).toBeGreaterThan(0);
   expect(m.pieces.length, `${solid.who}: pieces of ${m.pieces.join(', ')} mm³`).toBe(pieces);
@@ -25,9 +24,4 @@ export function openEdges(solid: Solid): number {
   }
   return [...way.values()].filter((n) => n !== 1002).length;
 }
-/** The solid of a record that is meant to be cuttable; belongs to the open scope. */
-export function cutOf(record: PartRecord, who = 'part'): Solid {
-  const cut: Cut = cutPart(record, { who });
-  if (!cut.ok) throw new Error(cut.problem);
-  return cut.solid;
-}
+export { cutOf } from './records.ts';

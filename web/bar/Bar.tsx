@@ -63,7 +63,7 @@ function Piece(): ReactNode {
   const { box } = piece;
   const sizes = box ? [0, 1, 2].map((i) => lengthText((box.max[i] ?? 0) - (box.min[i] ?? 0), units, false)).join(' × ') : '';
   return (
-    <div className="piece">
+    <div className="title">
       <b>{piece.title}</b>
       <span className="q">
         {woods.slice(0, 2).join(' and ')}

@@ -11,7 +11,10 @@ export type Shown = {
 
 export function unpack(data: ClientData): Shown {
   const parts = data.parts.map((p) => ({ ...p, letter: '', group: null, finished: { length: 0, width: 0, thickness: 0 } }));
-  const order = data.order && { ...data.order, steps: data.order.steps.map((s) => ({ words: s.words, move: [], along: [0, 0, 0] as const, distance: 0 })) };
+  const order = data.order && {
+    ...data.order,
+    steps: data.order.steps.map((s) => ({ words: s.words, move: [], along: [0, 0, 0] as const, distance: 0 })),
+  };
   return {
     piece: { rev: '', title: data.title, units: data.units, box: data.box, parts, joints: [], sizes: [] },
     meshes: new Map(data.meshes.map((m) => [m.key, meshOf(m)])),

@@ -51,7 +51,10 @@ function follow(sheet: HTMLElement, stage: Stage, ruled: boolean): void {
     const { width, height } = sheet.getBoundingClientRect();
     const side = width >= WIDE ? 48 : 20;
     const [head, foot] = [60, ruled ? (width >= WIDE ? 112 : 140) : 32];
-    stage.setSize({ width, height }, { x: side, y: head, width: Math.max(60, width - 2 * side), height: Math.max(60, height - head - foot) });
+    stage.setSize(
+      { width, height },
+      { x: side, y: head, width: Math.max(60, width - 2 * side), height: Math.max(60, height - head - foot) },
+    );
   };
   new ResizeObserver(measure).observe(sheet);
   measure();

@@ -26,7 +26,13 @@ export function makeRule(order: OrderView, told: (together: number) => void): HT
     say();
   });
   say();
-  return tag('div', { className: 'rule' }, tag('div', {}, tag('label', { htmlFor: 'apart' }, 'Apart and together'), words), slider, ticks(n, order));
+  return tag(
+    'div',
+    { className: 'rule' },
+    tag('div', {}, tag('label', { htmlFor: 'apart' }, 'Apart and together'), words),
+    slider,
+    ticks(n, order),
+  );
 }
 function ticks(n: number, order: OrderView): HTMLElement {
   const ends = new Set([0, n, ...order.stages.map((s) => (s.steps.at(-1) ?? -1) + 1)]);

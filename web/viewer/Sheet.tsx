@@ -46,7 +46,7 @@ export function Sheet(): ReactNode {
       {empty ? <EmptySheet /> : null}
       <Overlay lens={lens} />
       {lens ? (
-        <div className="lens-place" style={{ left: lens.x - lens.r, top: lens.y - lens.r }}>
+        <div className="lens-place" style={{ left: lens.x - lens.r, top: lens.y - lens.r, width: 2 * lens.r }}>
           <Lens place="sheet" />
         </div>
       ) : null}
@@ -193,8 +193,8 @@ function useLensSpot(): LensSpot | null {
   const stage = useStage((s) => s.stage);
   useStage((s) => s.frame);
   if (!shot || !finding || stage?.isAway(finding.where.at) || shot.finding !== finding.key || size.width < WIDE || together <= 0.98) return null;
-  const r = Math.min(LENS / 2, (size.height - 240) / 2);
-  return r < 60 ? null : { x: size.width - 32 - LENS / 2, y: 108 + r, r };
+  const r = Math.min(LENS / 2, (size.height - 106 - 34 - 92) / 2);
+  return r < 56 ? null : { x: size.width - 28 - LENS / 2, y: 106 + r, r };
 }
 function onSheetKey(e: KeyboardEvent): void {
   const stage = useStage.getState().stage;

@@ -1,9 +1,9 @@
 /** For each part what the wood program must know: its axes, its staves and layers, its tones, and a steady seed for its pith. */
-import type { ShaderMaterial, Vector3 } from 'three';
+import type { ShaderMaterial, Vector3, Vector4 } from 'three';
 import { type Vec3, axisVec } from '../../src/geom/vec3.ts';
 import type { PartView } from '../../src/piece/view.ts';
 import { type Colour, toLinear, toneOf } from './species.ts';
-import { MOST_CUTS, MOST_LAYERS } from './woodShader.ts';
+import { MOST_CUTS, MOST_LAYERS, NO_CUT } from './woodShader.ts';
 
 /** mm from ring to ring and how sharply late wood ends, by kind of grain; chosen by eye. */
 const RINGS = { 'ring-porous': [2.8, 2.2], 'semi-ring-porous': [3.1, 2.6], 'diffuse-porous': [3.4, 3.2], softwood: [3, 3.4], none: [3, 2] } as const;
@@ -34,20 +34,18 @@ export function describeWood(material: ShaderMaterial, part: PartView): void {
   set('uSeed', seedOf(part.path));
   const a = cuts(part, across, MOST_CUTS);
   const b = cuts(part, through, MOST_LAYERS);
-  set('uCutsA', a.values);
-  set('uStaves', a.count);
-  set('uCutsB', b.values);
-  set('uLayers', b.count);
+  const four = (name: string, v: readonly number[], from = 0): void => void (u[name]?.value as Vector4).set(v[from] ?? NO_CUT, v[from + 1] ?? NO_CUT, v[from + 2] ?? NO_CUT, v[from + 3] ?? NO_CUT);
+  four('uCutsA0', a);
+  four('uCutsA1', a, 4);
+  four('uCutsA2', a, 8);
+  four('uCutsB', b);
+  four('uEnds', [part.stock.min[across] ?? 0, part.stock.max[across] ?? 0, part.stock.min[through] ?? 0, part.stock.max[through] ?? 0]);
 }
-/** Where the pieces it is glued up from begin and end along one axis. */
-function cuts(part: PartView, axis: number, most: number): { values: Float32Array; count: number } {
-  const at = new Set<number>();
-  for (const p of [...part.pieces, part.stock]) at.add(Math.round((p.min[axis] ?? 0) * 100) / 100).add(Math.round((p.max[axis] ?? 0) * 100) / 100);
-  const sorted = [...at].sort((x, y) => x - y).filter((v, i, all) => i === 0 || v - (all[i - 1] ?? 0) > 0.5);
-  const count = Math.max(1, Math.min(most, sorted.length - 1));
-  const values = new Float32Array(most + 1);
-  for (let i = 0; i <= count; i++) values[i] = sorted[i] ?? sorted.at(-1) ?? 0;
-  return { values, count };
+/** Where the pieces it is glued up from meet along one axis, inside the stock. */
+function cuts(part: PartView, axis: number, most: number): number[] {
+  const ends = part.pieces.flatMap((p) => [p.min[axis] ?? 0, p.max[axis] ?? 0]).sort((x, y) => x - y);
+  const inside = (v: number): boolean => v > (part.stock.min[axis] ?? 0) + 0.5 && v < (part.stock.max[axis] ?? 0) - 0.5;
+  return ends.filter((v, i) => inside(v) && v - (ends[i - 1] ?? -Infinity) > 0.5).slice(0, most);
 }
 const linear = (c: Colour): Vec3 => [toLinear(c[0]), toLinear(c[1]), toLinear(c[2])];
 function setVector(v: Vector3 | undefined, [x, y, z]: Vec3): void {

@@ -279,7 +279,7 @@ export function makeStage(canvas: HTMLCanvasElement, drawn: () => void): Stage {
     if (stale.looks) applyLooks();
     applyCut();
     const box = piece?.piece.box;
-    if (stale.shadow && box) {
+    if (stale.shadow && box && !rough) {
       stale.shadow = false;
       const ground = boxNow();
       if (ground) shadow.draw(renderer, scene, { min: [ground.min[0], ground.min[1], Math.min(box.min[2], ground.min[2])], max: ground.max });

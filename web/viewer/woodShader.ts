@@ -5,9 +5,11 @@
  */
 import { GLSL3, Matrix4, ShaderMaterial, Vector3, Vector4, type IUniform } from 'three';
 
-/** Most staves across and layers through that one part shows; more repeat the last. */
+/** Most cuts across (staves less one) and through (layers less one) that one part shows; what lies beyond is one piece. */
 export const MOST_CUTS = 12;
 export const MOST_LAYERS = 4;
+/** Stands where there is no cut. */
+export const NO_CUT = 1e9;
 
 /** Uniforms that all parts share: the same objects, changed in place. */
 export type Shared = {
@@ -60,10 +62,11 @@ uniform float uSeed;
 uniform float uSpacing;
 uniform float uSharp;
 uniform float uRings;
-uniform float uCutsA[${MOST_CUTS + 1}];
-uniform float uCutsB[${MOST_LAYERS + 1}];
-uniform float uStaves;
-uniform float uLayers;
+uniform vec4 uCutsA0;
+uniform vec4 uCutsA1;
+uniform vec4 uCutsA2;
+uniform vec4 uCutsB;
+uniform vec4 uEnds;
 
 uint mixed(uint v) {
   uint s = v * 747796405u + 2891336453u;
@@ -86,19 +89,27 @@ float summed(float n) { float f = fract(n); return floor(n) / (uSharp + 1.0) + p
 
 vec3 toScreen(vec3 c) { return mix(c * 12.92, 1.055 * pow(max(c, vec3(0.0)), vec3(1.0 / 2.4)) - 0.055, step(0.0031308, c)); }
 
+vec4 below(vec4 cuts, vec4 passed) { return mix(vec4(-1e9), cuts, passed); }
+vec4 above(vec4 cuts, vec4 passed) { return mix(cuts, vec4(1e9), passed); }
+float greatest(vec4 v) { return max(max(v.x, v.y), max(v.z, v.w)); }
+float least(vec4 v) { return min(min(v.x, v.y), min(v.z, v.w)); }
+// Slow and smooth, between -1 and 1 or so; cheap where true noise would be dear.
+float wander(vec2 ray, float l, float id) {
+  return 0.5 * sin(2.1 * ray.x + l / 151.0 + 6.3 * fract(id * 0.37)) + 0.33 * sin(3.3 * ray.y - l / 93.0 + 6.3 * fract(id * 0.71)) + 0.17 * sin(5.1 * ray.x * ray.y + l / 57.0 + id);
+}
+
 vec3 woodAt(vec3 p, vec3 n, out float seam) {
   float l = dot(p, uAlong);
   float a = dot(p, uAcross);
   float b = dot(p, uThrough);
-  float a0 = uCutsA[0], a1 = uCutsA[1], ia = 0.0;
-  for (int i = 1; i < ${MOST_CUTS}; i++) if (float(i) < uStaves && a > uCutsA[i]) { a0 = uCutsA[i]; a1 = uCutsA[i + 1]; ia = float(i); }
-  float b0 = uCutsB[0], b1 = uCutsB[1], ib = 0.0;
-  for (int i = 1; i < ${MOST_LAYERS}; i++) if (float(i) < uLayers && b > uCutsB[i]) { b0 = uCutsB[i]; b1 = uCutsB[i + 1]; ib = float(i); }
-  float toCut = 1e6;
-  if (ia > 0.5) toCut = min(toCut, a - a0);
-  if (ia < uStaves - 1.5) toCut = min(toCut, a1 - a);
-  if (ib > 0.5) toCut = min(toCut, b - b0);
-  if (ib < uLayers - 1.5) toCut = min(toCut, b1 - b);
+  // Which piece of a glued-up part: without loops and lists, which software renderers take seconds to compile.
+  vec4 s0 = step(uCutsA0, vec4(a)), s1 = step(uCutsA1, vec4(a)), s2 = step(uCutsA2, vec4(a)), s3 = step(uCutsB, vec4(b));
+  float ia = dot(s0 + s1 + s2, vec4(1.0)), ib = dot(s3, vec4(1.0));
+  float a0 = max(uEnds.x, greatest(max(max(below(uCutsA0, s0), below(uCutsA1, s1)), below(uCutsA2, s2))));
+  float a1 = min(uEnds.y, least(min(min(above(uCutsA0, s0), above(uCutsA1, s1)), above(uCutsA2, s2))));
+  float b0 = max(uEnds.z, greatest(below(uCutsB, s3)));
+  float b1 = min(uEnds.w, least(above(uCutsB, s3)));
+  float toCut = min(min(a0 > uEnds.x ? a - a0 : 1e6, a1 < uEnds.y ? a1 - a : 1e6), min(b0 > uEnds.z ? b - b0 : 1e6, b1 < uEnds.w ? b1 - b : 1e6));
   float px = max(length(dFdx(p)), length(dFdy(p)));
   seam = 1.0 - smoothstep(0.1, 1.1, toCut / max(px, 1e-4));
 
@@ -113,12 +124,12 @@ vec3 woodAt(vec3 p, vec3 n, out float seam) {
   float y = b - 0.5 * (b0 + b1) - offB - (h4 < 0.5 ? 1.0 : -1.0) * (0.006 + 0.016 * h5) * l;
   float r = length(vec2(x, y));
   vec2 ray = vec2(x, y) / max(r, 1e-3);
-  float warp = (noise(vec3(ray * 2.2 + 40.0, l / 230.0 + id)) - 0.5) * 7.0;
+  float warp = 3.6 * wander(ray, l, id);
   vec3 fx = dFdx(p), fy = dFdy(p);
   vec2 gx = vec2(dot(fx, uAcross), dot(fx, uThrough)), gy = vec2(dot(fy, uAcross), dot(fy, uThrough));
   float width = (abs(dot(ray, gx)) + abs(dot(ray, gy))) / uSpacing * 1.2 + 1e-4;
   float fade = 1.0 - smoothstep(0.6, 1.6, width);
-  if (fade > 0.0) warp += (noise(vec3(ray * 5.0 + 90.0, l / 90.0 + id * 1.7)) - 0.5) * 2.2;
+  warp += 0.5 * fade * sin(9.0 * ray.x + l / 31.0 + id);
   // Years differ: the spacing breathes slowly with the radius.
   float years = (r + warp + 1.6 * sin(r / 9.0 + id)) / uSpacing;
   float late = (summed(years + 0.5 * width) - summed(years - 0.5 * width)) / width;
@@ -128,7 +139,7 @@ vec3 woodAt(vec3 p, vec3 n, out float seam) {
   float end = abs(dot(n, uAlong));
   float fibre = 1.0 - smoothstep(0.35, 1.4, px);
   float streak = fibre > 0.0 ? (noise(vec3(a * 1.9, b * 1.9, l / 26.0 + id)) - 0.5) * fibre * (1.0 - end) : 0.0;
-  float broad = noise(vec3(a / 38.0 + id, b / 38.0, l / 420.0)) - 0.5;
+  float broad = 0.5 * wander(vec2(a, b) / 40.0, l / 2.6, id + 0.5);
   vec3 c = mix(uEarly, uLate, clamp(late * 1.15 + 0.16 * streak + 0.16 * broad, 0.0, 1.15));
   c *= 1.0 + 0.10 * (h5 - 0.5) + 0.06 * broad;
   // The ends drink more light.
@@ -172,10 +183,11 @@ export function woodMaterial(shared: Shared): ShaderMaterial {
       uSpacing: { value: 3 },
       uSharp: { value: 2 },
       uRings: { value: 1 },
-      uCutsA: { value: new Float32Array(MOST_CUTS + 1) },
-      uCutsB: { value: new Float32Array(MOST_LAYERS + 1) },
-      uStaves: { value: 1 },
-      uLayers: { value: 1 },
+      uCutsA0: { value: new Vector4() },
+      uCutsA1: { value: new Vector4() },
+      uCutsA2: { value: new Vector4() },
+      uCutsB: { value: new Vector4() },
+      uEnds: { value: new Vector4() },
     },
   });
 }

@@ -14,7 +14,11 @@ export async function makeFile(kind: FileKind, doc: Document, built: Built, stor
   if (kind === 'glb') return { name: fileName(doc.title, '.glb'), type: 'model/gltf-binary', bytes: glbOf(doc, built, store) };
   if (kind === 'cut-list') return { name: fileName(doc.title, ' cut list.csv'), type: 'text/csv', bytes: utf8(cutListOf(doc, built)) };
   const viewer = await viewerText();
-  return { name: fileName(doc.title, '.html'), type: 'text/html', bytes: utf8(clientPageOf(doc, built, store, orderOf(built, store), viewer)) };
+  return {
+    name: fileName(doc.title, '.html'),
+    type: 'text/html',
+    bytes: utf8(clientPageOf(doc, built, store, orderOf(built, store), viewer)),
+  };
 }
 const utf8 = (text: string): Uint8Array<ArrayBuffer> => new TextEncoder().encode(text);
 /** The viewer's script is fetched from beside the app only when a page is asked for. */

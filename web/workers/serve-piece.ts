@@ -18,12 +18,22 @@ import type { FromPiece, Rev, ToPiece } from './protocol.ts';
 
 /** How long the worker works before it listens again, ms. */
 const SLICE = 8;
+/** How often long work says that it is alive, ms. */
+const BEAT = 500;
 
 export type Post = (message: FromPiece, transfer?: Transferable[]) => void;
 type Held = { readonly rev: Rev; readonly json: Json; readonly doc: Document | null };
 
 /** Answers messages; `pause` gives the event loop a turn. */
-export function servePiece(post: Post, store: Store, pause: () => Promise<void>): (message: ToPiece) => void {
+export function servePiece(post: Post, solids: Store, pause: () => Promise<void>): (message: ToPiece) => void {
+  // Work on solids says now and then that it is alive: a slow machine is no hung worker.
+  let beaten = Date.now();
+  const beat = (): void => {
+    if (Date.now() - beaten < BEAT) return;
+    beaten = Date.now();
+    post({ kind: 'pong', n: -1 });
+  };
+  const store = beating(solids, beat);
   let held: Held | null = null;
   let judged: { rev: Rev; doc: Document; judged: Judged } | null = null;
   let stopped: Rev | null = null;
@@ -80,7 +90,7 @@ export function servePiece(post: Post, store: Store, pause: () => Promise<void>)
     post({ kind: 'verdict', rev, verdict: verdictView(rev, 2, second, proved) });
     await pause();
     if (!current(rev)) return;
-    post({ kind: 'order', rev, order: orderOf(first.built, store, { stop: () => stopped === rev }) });
+    post({ kind: 'order', rev, order: orderOf(first.built, store, { stop: () => (beat(), stopped === rev) }) });
     store.prune();
     post({ kind: 'settled', rev });
   }
@@ -153,6 +163,17 @@ export function servePiece(post: Post, store: Store, pause: () => Promise<void>)
       post({ kind: 'failed', rev: m.rev, ask: m.ask, words: e instanceof Error ? e.message : String(e) });
     }
   }
+}
+
+/** The same store, which calls `beat` before each piece of its work. */
+function beating(store: Store, beat: () => void): Store {
+  const before =
+    <A extends unknown[], R>(work: (...args: A) => R) =>
+    (...args: A): R => {
+      beat();
+      return work(...args);
+    };
+  return { ...store, mesh: before(store.mesh), measures: before(store.measures), facts: before(store.facts), facets: before(store.facets), box: before(store.box), bite: before(store.bite), biteFacets: before(store.biteFacets) };
 }
 
 function openText(text: string): { json: Json; parsed: ReturnType<typeof parseDocument> } {

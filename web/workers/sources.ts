@@ -1,6 +1,5 @@
 /** Where the workers come from. */
 import { type Port } from './watched.ts';
-import { mockPort } from '../dev/mock.ts';
 
-export const pieceSource = (): Port => mockPort();
-export const boardsSource: (() => Port) | null = null;
+export const pieceSource = (): Port => new Worker(new URL('./piece.worker.ts', import.meta.url), { type: 'module', name: 'piece' });
+export const boardsSource = (): Port => new Worker(new URL('./boards.worker.ts', import.meta.url), { type: 'module', name: 'boards' });

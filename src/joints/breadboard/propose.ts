@@ -9,7 +9,7 @@ const MOVES = 'woodworkingtips.com: up to 1/8 in of movement for each 12 in of w
 /** Share of a width that a flat-sawn top may move over the seasons: 1/8 in in 12 in. */
 const SHARE = 1 / 96;
 /** Least wood of a tenon beside its slot, mm. */
-export const CHEEK = 3;
+const CHEEK = 3;
 type Proposed = { readonly sizes: Breadboard; readonly because: Readonly<Record<keyof Breadboard, Reason>> };
 
 export function propose(p: Place<Breadboard>, shop: Cutting): Proposed | Refusal<Breadboard> {

@@ -37,7 +37,7 @@ export function make(p: Place<Button>, s: Button): Made {
     holds: 'slides',
   };
 }
-export const slotSpan = (s: Button, a: number): Span => [a - s.width / 2 - s.allow, a + s.width / 2 + s.allow];
+const slotSpan = (s: Button, a: number): Span => [a - s.width / 2 - s.allow, a + s.width / 2 + s.allow];
 /** Where the screw's middle goes through the button, inward from the rail's face. */
 const screwAt = (s: Button): number => s.room + s.length / 2;
 const upward = (g: Ground, s: Button, a: number, down: number): Frame => frameAlong(point(g, a, screwAt(s), down), [0, 0, -1]);

@@ -55,7 +55,7 @@ const allCut = (tails: readonly Tail[], rise: number): boolean => tails.every((t
  * Equal tails between half pins; with a groove to cover, the pin nearest to it is moved aside by the least amount that covers it
  * and the tails on each side of it are spread anew. null when no tail can be laid so.
  */
-export function layOut(w: Wish, groove: Span | null): Layout | null {
+function layOut(w: Wish, groove: Span | null): Layout | null {
   const even = spread(w.tails, w.half_pin, w.width - w.half_pin, w.pin);
   const done = (tails: readonly Tail[]): Layout => ({ tails, width: w.width, rise: w.rise });
   if (allCut(even, w.rise) && (!groove || even.some((t) => holds(t, w.rise, groove)))) return done(even);

@@ -11,7 +11,7 @@ export function contacts(g: Ground, l: Lay, s: GrooveTongue): Contact[] {
   return [cheek(g, l, s, y, -1), cheek(g, l, s, y, 1), tip(g, l, s, y), ...shoulder(g, l, s, -1), ...shoulder(g, l, s, 1)];
 }
 /** Boards edge to edge along one grain may be glued; a solid panel whose grain crosses the frame's, or that floats, must not be. */
-export function glueOf(g: Ground, s: GrooveTongue): Contact['glue'] {
+function glueOf(g: Ground, s: GrooveTongue): Contact['glue'] {
   if (s.hold === 'loose') return 'never';
   const stable = !isWood(g.enter.wood) || !isWood(g.into.wood);
   return stable || Math.abs(dot(g.enter.grain, g.into.grain)) > 0.99 ? 'long' : 'never';

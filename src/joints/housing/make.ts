@@ -28,7 +28,7 @@ const housing = (g: Ground, r: Run, depth: number): Feature =>
   });
 
 /** The four upright sides, each named by the face of the part itself that looks the same way. */
-export function around(g: Ground, role: 'enter' | 'into', word: string): Partial<Record<Looks, string>> {
+function around(g: Ground, role: 'enter' | 'into', word: string): Partial<Record<Looks, string>> {
   const part = g[role];
   return {
     'x-': `${word} ${faceToward(part, [-1, 0, 0])}`,

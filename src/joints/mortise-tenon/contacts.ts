@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../geom/vec3.ts';
+import { type Vec3, dot } from '../../geom/vec3.ts';
 import { faceToward, flatAt, flatContact, glueAcross } from '../blocks.ts';
 import type { Contact, Hold, Place } from '../family.ts';
 import { frameAlong, roundSide, wedgeContacts } from '../features.ts';
@@ -76,6 +76,7 @@ function shoulders(p: Place<MortiseTenon>, l: Laid): Contact[] {
   const b = { role: 'into', feature: 'stock', face: l.g.into.end };
   const base = { fit: 'slip', hold: 'dry', glue: 'end' } as const;
   if (!l.g.square) {
+    if (Math.abs(dot(m.shoulder.normal, m.face.normal) + 1) > 1e-9) return [];
     const at = frameAlong([0, 0, 0], m.shoulder.normal);
     const far = { ...at, o: [0, 0, m.gap] as Vec3 };
     const patch = m.patch.map((q) => [q[0] * at.x[0] + q[1] * at.x[1], q[0] * at.y[0] + q[1] * at.y[1]] as const);

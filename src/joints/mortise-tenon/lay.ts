@@ -10,6 +10,7 @@ export type Span = readonly [number, number];
 export type Ground = {
   readonly enter: MeetSide;
   readonly into: MeetSide;
+  /** z of the receiver's face where the part enters. */
   readonly gap: number;
   /** The entering part's section. */
   readonly x: Span;
@@ -32,7 +33,7 @@ function survey(m: Meeting): Ground | null {
   const ray = lineThrough(body, [0, 0, 0], [0, 0, 1]) ?? lineThrough(body, middleOfPatch(m), [0, 0, 1]);
   if (!ray || !enter.square) return null;
   const b = enter.box;
-  return { enter, into, gap: m.gap, x: [b.min[0], b.max[0]], y: [b.min[1], b.max[1]], deep: ray.high - ray.low, body, square: into.square && Math.abs(m.angle.rake) < 1e-6 && Math.abs(m.angle.splay) < 1e-6 };
+  return { enter, into, gap: Math.abs(ray.low - m.gap) < 1e-6 ? m.gap : ray.low, x: [b.min[0], b.max[0]], y: [b.min[1], b.max[1]], deep: ray.high - ray.low, body, square: into.square && Math.abs(m.angle.rake) < 1e-6 && Math.abs(m.angle.splay) < 1e-6 };
 }
 function middleOfPatch(m: Meeting): Vec3 {
   const mid = (i: 0 | 1): number => (Math.min(...m.patch.map((p) => p[i])) + Math.max(...m.patch.map((p) => p[i]))) / 2;

@@ -30,7 +30,7 @@ export function propose(p: Place<P>, shop: Cutting): Proposed | Refusal<P> {
   const spare = spareFor(g, step);
   const length = lengthFor(g, t, set.spare ?? spare[0], meets, set, step);
   const l = set.length ?? length[0];
-  const pegD = nearestOwned(shop.bits, Math.min(w / 4, 6.35), [3, Math.max(4, w / 4)]);
+  const pegD = nearestOwned(shop.bits, Math.min(w / 4, 6.35), [Math.min(3, w / 4), w / 4], step);
   const d = set.peg_diameter ?? pegD;
   const back = pegBack(g, l, d, meets, set);
   const out = settle<P>(set, {
@@ -65,7 +65,7 @@ function thicknessFor(g: Ground, shop: Cutting): Offer<'thickness'> {
   const wanted = post ? stock * 0.4 : stock / 3;
   const most = Math.min(stock / 2, room / 2);
   return [
-    nearestOwned(shop.mortiseWidths, wanted, [stock / 4, most]),
+    nearestOwned(shop.mortiseWidths, Math.min(wanted, most), [Math.min(stock / 4, most), most], stepOf(shop)),
     byBook(post ? 'a third of the rail, more where it enters a thicker post, as a chisel or bit is owned' : 'a third of the thinner part, as a chisel or bit is owned', `${PTSW}; ${RIV}`, [stock / 4, post ? stock / 2 : stock / 3]),
   ];
 }

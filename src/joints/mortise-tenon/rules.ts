@@ -101,7 +101,7 @@ const short = rule('tenon short', 'a mortise is at least 3 times as deep as wide
     cures: [{ label: 'let the length follow the parts', set: { length: null } }, ...(l.meets.length ? [{ label: 'mitre the tenons that meet, so that both reach farther', set: { end: 'mitred', length: null } }] : [])],
   }];
 });
-const meetsOther = rule('tenons meet', 'two tenons in one part clear each other', (l) => {
+const meetsOther: R = { tells: 'collision', ...rule('tenons meet', 'two tenons in one part clear each other', (l) => {
   const c = l.meets.find((m) => l.tip > (l.mitres.length && !m.facing ? m.long : m.square) + 1e-6 && !(l.mitres.length && !m.facing));
   if (!c) return [];
   const longest = Math.max(1, Math.floor((c.square - MITRE_SPACE) * 10) / 10);
@@ -115,7 +115,7 @@ const meetsOther = rule('tenons meet', 'two tenons in one part clear each other'
       { label: `shorten the tenons to ${typed(longest)}`, set: { length: typed(longest), through: 'no' } },
     ],
   }];
-});
+}) };
 const pegSize = rule('peg thick', 'a peg is at most a quarter of the tenon’s width', (l) => {
   if (l.pegs.length === 0 || l.s.peg_diameter <= l.s.width / 4 + PLAY) return [];
   return [{

@@ -14,7 +14,7 @@
 import type { Vec3 } from '../../geom/vec3.ts';
 import type { Feature } from '../../model/record.ts';
 import type { Contact, Cutting, Family, Made, Operation, Place, Reason, Refusal, Rule } from '../family.ts';
-import { nearestOwned } from '../cutters.ts';
+import { nearestOwned, stepOf } from '../cutters.ts';
 import { CLEAR, cylinder, frameAlong, pin, roundSide } from '../features.ts';
 import type { Meeting } from '../meeting.ts';
 import { HABIT, byBook, byHabit, settle, typed } from '../reasons.ts';
@@ -30,7 +30,7 @@ function propose(p: Place<Peg>, shop: Cutting): Proposed | Refusal<Peg> {
   const way = p.set.way ?? 'thickness';
   const { run, row } = axesOf(g, way);
   const wide = span(g.inner.box, row);
-  const diameter = nearestOwned(shop.bits, Math.min(6.35, wide / 8), [3, Math.max(3, wide / 4)]);
+  const diameter = nearestOwned(shop.bits, Math.min(6.35, wide / 8), [Math.min(3, wide / 8), wide / 4], stepOf(shop));
   const d = p.set.diameter ?? diameter;
   const through = span(g.outer.box, run);
   const out = settle<Peg>(p.set, {

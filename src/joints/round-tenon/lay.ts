@@ -16,6 +16,7 @@ export type Ground = {
   readonly enter: MeetSide;
   readonly into: MeetSide;
   readonly body: Body;
+  /** z at which the axis enters the receiver. */
   readonly gap: number;
   /** Way through the receiver along the part's axis, and the plane where it comes out. */
   readonly deep: number;
@@ -39,7 +40,7 @@ function survey(m: Meeting): Ground | null {
   const ray = exactThrough(body, [0, 0, 0], [0, 0, 1]);
   if (!ray || ray.high <= 0) return null;
   const bite = overlapOf(m, body);
-  return { enter, into, body, gap: m.gap, deep: ray.high - ray.low, far: ray.highFacet.plane, room: roomIn(enter), bite: bite > 1e-3 ? bite : 0, closes: ray.lowFacet.round ? [] : closing(m, ray.lowFacet.points) };
+  return { enter, into, body, gap: Math.abs(ray.low - m.gap) < 1e-6 ? m.gap : ray.low, deep: ray.high - ray.low, far: ray.highFacet.plane, room: roomIn(enter), bite: bite > 1e-3 ? bite : 0, closes: ray.lowFacet.round ? [] : closing(m, ray.lowFacet.points) };
 }
 function closing(m: Meeting, facet: readonly Vec3[]): Polygon {
   const [a, b] = [m.shoulder.normal, m.face.normal];

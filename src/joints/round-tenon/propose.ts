@@ -25,16 +25,17 @@ export function propose(p: Place<P>, shop: Cutting): Proposed | Refusal<P> {
     wedge: ['none', byHabit('none')],
     wedge_thick: [thick, byHabit('slim: a fifth of the tenon, 4 mm at most')],
     kerf: [Math.min(1.2, thick / 2), byHabit('the cut of a fine saw')],
-    spare: [stepOf(shop) === 1 ? 2 : 25.4 / 16, byHabit('about 2 mm for glue and chips', [1, 3.175])],
+    spare: [spareOf(stepOf(shop)), byHabit('about 2 mm for glue and chips', [1, 3.175])],
     glue: ['yes', byHabit('glued')],
   });
   return refuse(g, out.sizes) ?? out;
 }
 
+const spareOf = (step: number): number => (step === 1 ? 2 : 25.4 / 16);
 /** About two thirds of the part, as a bit is owned; thinner where the tenons of others in the same part leave it too little length. */
 function diameterFor(p: Place<P>, g: Ground, shop: Cutting, through: 'no' | 'yes'): readonly [number, Reason] {
   const most = g.room * 0.75;
-  const usual = nearestOwned(shop.bits, (g.room * 2) / 3, [g.room * 0.4, most]);
+  const usual = nearestOwned(shop.bits, (g.room * 2) / 3, [g.room * 0.5, most], stepOf(shop));
   const why = byHabit('about two thirds of the part, as a bit is owned', [g.room / 2, most]);
   if (through === 'yes' || p.siblings.length === 0) return [usual, why];
   const fits = shop.bits.filter((b) => b <= usual + 1e-6 && b >= g.room * 0.4 - 1e-6 && clearLength(b, p.siblings) + g.gap >= b);
@@ -44,7 +45,9 @@ function diameterFor(p: Place<P>, g: Ground, shop: Cutting, through: 'no' | 'yes
 }
 function lengthFor(p: Place<P>, g: Ground, d: number, through: 'no' | 'yes', step: number): readonly [number, Reason] {
   if (through === 'yes') return [g.deep + (p.set.proud ?? 0), byHabit('right through')];
-  const free = Math.min(2 * d, (g.deep * 2) / 3);
+  const spare = p.set.spare ?? spareOf(step);
+  // Two thirds of the way through; more where that is less than its thickness and the wood allows it.
+  const free = Math.min(2 * d, Math.max((g.deep * 2) / 3, Math.min(d, g.deep - spare - 3)));
   const clear = clearLength(d, p.siblings);
   if (clear < free) {
     const fine = step / 4;

@@ -59,7 +59,7 @@ const short = rule('round tenon short', 'a round tenon is at least as long as th
     measured: long, limit: l.s.diameter, unit: 'mm', source: HABIT, at: [0, 0, l.tip], roles: ['enter'], cures: [{ label: 'let diameter and length follow the parts', set: { diameter: null, length: null } }],
   }];
 });
-const meet = rule('round tenons meet', 'round tenons in one part clear each other', (l, clear) => {
+const meet: R = { tells: 'collision', ...rule('round tenons meet', 'round tenons in one part clear each other', (l, clear) => {
   if (l.tip <= clear + SPACE / 2 + 1e-6) return [];
   const most = Math.max(1, Math.floor(clear * 10) / 10);
   return [{
@@ -67,7 +67,7 @@ const meet = rule('round tenons meet', 'round tenons in one part clear each othe
     measured: l.tip, limit: clear, unit: 'mm', source: { name: 'computed from the parts', basis: 'derived' }, at: [0, 0, clear], roles: ['enter', 'into'],
     cures: [{ label: `shorten the tenons to ${typed(most)}`, set: { length: typed(most) } }, { label: 'let diameter and length follow the parts', set: { diameter: null, length: null } }],
   }];
-});
+}) };
 const wedgeGrain = rule('round wedge along the grain', 'a wedge presses along the grain of the part with the hole', (l) => {
   if (l.s.wedge !== 'along') return [];
   return [{

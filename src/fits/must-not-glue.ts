@@ -1,0 +1,34 @@
+import { type Check, cap, finding, jointName, partsOf, reachOf, remedy, setPatch, the, whereAt } from './check.ts';
+import { glueTold } from './family-rules.ts';
+
+/** Glue where none may be: a solid panel or a drawer's bottom glued into a groove that runs across its grain. */
+export const mustNotGlue: Check = {
+  id: 'must-not-glue',
+  wave: 1,
+  words: 'A panel is glued into its groove, or another part that must be free to move is glued.',
+  run: (facts) =>
+    facts.built.built.places.flatMap((p) => {
+      const glued = (p.made?.contacts ?? []).filter((c) => c.hold === 'glued' && c.glue === 'never');
+      if (glued.length === 0 || glueTold(facts, p)) return [];
+      const over = Math.max(...glued.map((c) => c.gluedLength ?? 0));
+      const [a, b] = partsOf(p).map((path) => the(facts, path));
+      const free = Object.keys(p.family.params['hold']?.options ?? {}).find((word) => word !== 'glued');
+      return [
+        finding({
+          rule: 'must-not-glue',
+          grade: 'trouble',
+          title: 'Glued where it must be free to move',
+          parts: partsOf(p),
+          joint: jointName(p),
+          where: whereAt(p.meeting.frame, reachOf(p)),
+          measured: over,
+          limit: 0,
+          unit: 'mm',
+          basis: 'computed',
+          why: `${cap(a ?? '')} is glued to ${b ?? ''} over {mm:${over}}, across its grain. It swells and shrinks with the seasons, ${b ?? ''} hardly does: ${a ?? 'it'} splits, or pushes the joint apart. Let it lie loose in its groove.`,
+          source: { name: 'woodworkingtips.com, panels in frames', basis: 'read' },
+          remedies: free === undefined ? [] : [remedy('Leave it loose', setPatch(facts.doc, p.joint, 'hold', free), 'No glue; it is held by the groove alone.')].filter((r) => r.patches.length > 0),
+        }),
+      ];
+    }),
+};

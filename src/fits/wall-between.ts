@@ -1,0 +1,48 @@
+import type { Part } from '../build/part.ts';
+import { outPoint } from '../geom/frame.ts';
+import { dot } from '../geom/vec3.ts';
+import { type Check, type Facts, finding, partsOf, the } from './check.ts';
+import { type JointCut, jointCuts, wallBetween } from './joint-cuts.ts';
+
+/** Least wood between two cuts that stand side by side, and between the bottoms of two that come from opposite faces, mm. */
+const BESIDE = 4;
+const BACK_TO_BACK = 3;
+const PLAY = 0.05;
+
+/** Wood left between the cuts of two joints in one part. Each family looks at its own; this one at all of them together. */
+export const wallBetweenCuts: Check = {
+  id: 'wall-between',
+  wave: 1,
+  words: 'Two joints leave only a thin wall of wood between them.',
+  run: (facts) =>
+    [...jointCuts(facts)].flatMap(([path, cuts]) => {
+      const part = facts.built.built.parts.get(path);
+      return part ? cuts.flatMap((a, i) => cuts.slice(i + 1).flatMap((b) => thin(facts, part, a, b))) : [];
+    }),
+};
+function thin(facts: Facts, part: Part, a: JointCut, b: JointCut): ReturnType<typeof finding>[] {
+  if (a.place === b.place) return [];
+  const { wall, across, at } = wallBetween(a, b);
+  const depthwise = [a, b].filter((c) => Math.abs(dot(c.goesIn, across)) > 0.7).length;
+  // A mortise whose bottom comes near the cheek of another is usual: they often run into each other inside a leg.
+  if (depthwise === 1 || (depthwise === 2 && dot(a.goesIn, b.goesIn) > 0)) return [];
+  const limit = depthwise === 2 ? BACK_TO_BACK : BESIDE;
+  if (wall < -1e-6 || wall >= limit - PLAY) return [];
+  const [p, q] = [partsOf(a.place)[0] ?? '', partsOf(b.place)[0] ?? ''];
+  return [
+    finding({
+      rule: 'wall-between',
+      grade: 'trouble',
+      title: 'Thin wood between two joints',
+      parts: [part.path, p, q],
+      joint: [a.place, b.place].map((x) => `${x.joint}/${x.place}`).join(' '),
+      where: { at: outPoint(part.frame, at), reach: 25 },
+      measured: wall,
+      limit,
+      unit: 'mm',
+      basis: 'computed',
+      why: `In ${the(facts, part.path)} only {mm:${wall}} of wood is left between the ${a.name} for ${the(facts, p)} and the ${b.name} for ${the(facts, q)}; it breaks when either is driven home.`,
+      source: { name: 'common practice: wood beside a mortise is at least 4 mm thick', basis: 'common practice' },
+    }),
+  ];
+}
