@@ -45,7 +45,12 @@ function opens(g: Graph, t: Tie): Vec3 | null {
 }
 type Joint = Tie & { readonly along: Vec3 | null };
 /** Minimises Σ(t - 1)² while v_a - v_b = t·along for every joint (0 for one that stays shut); null when that cannot be. */
-function speeds(bodies: readonly number[], still: number, ties: readonly Joint[], shut: ReadonlySet<number>): { v: Map<number, Vec3>; t: number[] } | null {
+function speeds(
+  bodies: readonly number[],
+  still: number,
+  ties: readonly Joint[],
+  shut: ReadonlySet<number>,
+): { v: Map<number, Vec3>; t: number[] } | null {
   const column = new Map(bodies.filter((b) => b !== still).map((b, k) => [b, 3 * k]));
   const open = ties.map((t, k) => (t.along && !shut.has(k) ? k : -1)).filter((k) => k >= 0);
   const timeAt = new Map(open.map((k, n) => [k, 3 * column.size + n]));
@@ -68,7 +73,9 @@ function speeds(bodies: readonly number[], still: number, ties: readonly Joint[]
   for (let k = 0; k < 3 * column.size; k++) h[k]![k] = h[k]![k]! + 1e-6;
   const x = solved(h, right);
   if (!x) return null;
-  const v = new Map(bodies.map((b): [number, Vec3] => [b, b === still ? [0, 0, 0] : [x[column.get(b)!]!, x[column.get(b)! + 1]!, x[column.get(b)! + 2]!]]));
+  const v = new Map(
+    bodies.map((b): [number, Vec3] => [b, b === still ? [0, 0, 0] : [x[column.get(b)!]!, x[column.get(b)! + 1]!, x[column.get(b)! + 2]!]]),
+  );
   const t = ties.map((_, k) => (timeAt.has(k) ? x[timeAt.get(k)!]! : 0));
   const off = ties.some((tie, k) => length(sub(sub(v.get(tie.a)!, v.get(tie.b)!), scale(tie.along ?? [0, 0, 0], t[k]!))) > SAME);
   return off || [...v.values()].every((w) => length(w) < 1e-2) ? null : { v, t };
@@ -106,7 +113,9 @@ function proved(g: Graph, bodies: readonly number[], v: ReadonlyMap<number, Vec3
   for (const [k, one] of sets.entries())
     for (const other of sets.slice(0, k)) {
       const way = sub(one.v, other.v);
-      for (const a of one.bodies) for (const b of other.bodies) for (const p of g.bodies[a]!) for (const q of g.bodies[b]!) if (runIntoOnWay(g.scene, p, q, way)) return null;
+      for (const a of one.bodies)
+        for (const b of other.bodies)
+          for (const p of g.bodies[a]!) for (const q of g.bodies[b]!) if (runIntoOnWay(g.scene, p, q, way)) return null;
     }
   return sets.length > 1 ? sets : null;
 }

@@ -45,7 +45,13 @@ export function entering(patches: readonly Patch[], d: Vec3): number {
 const middleOf = (p: Patch): Vec3 => scale(p.corners.reduce<Vec3>(add, [0, 0, 0]), 1 / p.corners.length);
 
 /** A facet as a flat piece of surface. */
-export type Flat = { readonly normal: Vec3; readonly off: number; readonly corners: readonly [Vec3, Vec3, Vec3]; readonly low: Vec3; readonly high: Vec3 };
+export type Flat = {
+  readonly normal: Vec3;
+  readonly off: number;
+  readonly corners: readonly [Vec3, Vec3, Vec3];
+  readonly low: Vec3;
+  readonly high: Vec3;
+};
 /** The facets of a part given as triangles; those without area are left out. */
 export function flatsOf(t: Float64Array): Flat[] {
   const out: Flat[] = [];
@@ -65,7 +71,10 @@ export function flatsOf(t: Float64Array): Flat[] {
 }
 function facetsNear(all: readonly Flat[], other: Box): Flat[] {
   const { min, max } = growBox(other, CONTACT_REACH);
-  return all.filter((f) => f.low[0] <= max[0] && f.high[0] >= min[0] && f.low[1] <= max[1] && f.high[1] >= min[1] && f.low[2] <= max[2] && f.high[2] >= min[2]);
+  return all.filter(
+    (f) =>
+      f.low[0] <= max[0] && f.high[0] >= min[0] && f.low[1] <= max[1] && f.high[1] >= min[1] && f.low[2] <= max[2] && f.high[2] >= min[2],
+  );
 }
 function faces(f: Flat, g: Flat): boolean {
   const [p, q] = [f.normal, g.normal];

@@ -101,7 +101,8 @@ function farEnough(s: Scene, m: Move, moving: ReadonlyMap<number, Vec3>, still: 
 
 /** The node where two parts part, with the moves that carry them (null: it stays). */
 function partedAt(t: Tree, i: number, j: number): { node: Tree; a: Move | null; b: Move | null } | null {
-  const of = (p: number): Move | null | undefined => t.moves.find((m) => m.tree.parts.includes(p)) ?? (t.rest?.parts.includes(p) ? null : undefined);
+  const of = (p: number): Move | null | undefined =>
+    t.moves.find((m) => m.tree.parts.includes(p)) ?? (t.rest?.parts.includes(p) ? null : undefined);
   const [a, b] = [of(i), of(j)];
   if (a === undefined || b === undefined) return null;
   if (a !== b) return { node: t, a, b };
@@ -114,7 +115,8 @@ function giveRoom(s: Scene, t: Tree, c: Clash, gap: number, before: Distances, f
   if (!at) return;
   const busy = (m: Move | null): boolean => m === null || c.step.moves.includes(m);
   // What runs in this step anyway is moved further only if the other part does not move at all.
-  const [move, i, j, apart] = busy(at.b) && at.a ? [at.a, c.moving, c.other, c.apart] as const : [at.b, c.other, c.moving, scale(c.apart, -1)] as const;
+  const [move, i, j, apart] =
+    busy(at.b) && at.a ? ([at.a, c.moving, c.other, c.apart] as const) : ([at.b, c.other, c.moving, scale(c.apart, -1)] as const);
   if (!move) return;
   const d = vecOf(s.lines, move.dir);
   const swept = scale(c.by, -1);
@@ -126,6 +128,7 @@ function giveRoom(s: Scene, t: Tree, c: Clash, gap: number, before: Distances, f
 }
 /** How much further along d the first box must go to lie ahead of the second. */
 function boxesPass(a: Box, b: Box, d: Vec3, apart: number): number {
-  const reach = (box: Box, sign: 1 | -1): number => [0, 1, 2].reduce((sum, k) => sum + d[k]! * (d[k]! * sign > 0 ? box.max[k]! : box.min[k]!), 0);
+  const reach = (box: Box, sign: 1 | -1): number =>
+    [0, 1, 2].reduce((sum, k) => sum + d[k]! * (d[k]! * sign > 0 ? box.max[k]! : box.min[k]!), 0);
   return Math.max(0, reach(b, 1) - reach(a, -1) - apart);
 }

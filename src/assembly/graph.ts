@@ -26,7 +26,11 @@ export type Graph = {
   readonly rows: Map<number, Bits>;
 };
 /** `loose`: it lets its parts lie or run free, and nothing is driven in to hold them. */
-export type GraphLink = { readonly loose: boolean; readonly bodies: Bits; readonly frees: readonly { readonly moves: readonly number[]; readonly dir: Signed }[] };
+export type GraphLink = {
+  readonly loose: boolean;
+  readonly bodies: Bits;
+  readonly frees: readonly { readonly moves: readonly number[]; readonly dir: Signed }[];
+};
 export type Tie = { readonly a: number; readonly b: number; readonly link: GraphLink };
 export type Touch = { readonly a: number; readonly b: number; readonly engaged: Map<number, number> };
 
@@ -54,8 +58,19 @@ export function makeGraph(scene: Scene, bodies: readonly Body[]): Graph {
     bodies,
     boxes,
     weights: bodies.map((b) => b.reduce((w, p) => w + scene.parts[p]!.weight, 0)),
-    alike: bodies.map((b) => b.map((p) => likeness(scene.parts[p]!)).sort().join(' ')),
-    all: bitsOf(n, bodies.keys()), links, ties: tiesOf(n, links, touching), touching, size: boxes.length > 0 ? Math.hypot(...sizeOf(boxes.reduce(unionBox))) : 0, rows: new Map() };
+    alike: bodies.map((b) =>
+      b
+        .map((p) => likeness(scene.parts[p]!))
+        .sort()
+        .join(' '),
+    ),
+    all: bitsOf(n, bodies.keys()),
+    links,
+    ties: tiesOf(n, links, touching),
+    touching,
+    size: boxes.length > 0 ? Math.hypot(...sizeOf(boxes.reduce(unionBox))) : 0,
+    rows: new Map(),
+  };
 }
 const boxOfBody = (scene: Scene, body: Body): Box => body.map((p) => scene.parts[p]!.box).reduce(unionBox);
 /** Equal for parts of equal weight and size, whichever way round they stand. */
@@ -69,7 +84,12 @@ function tiesOf(n: number, links: readonly GraphLink[], touching: readonly Touch
   return links.flatMap((link) => {
     const held = itemsOf(link.bodies);
     const lone = new Set(held.filter((a) => !held.some((b) => touch.has(a * n + b))));
-    return held.flatMap((a, k) => held.slice(0, k).filter((b) => touch.has(a * n + b) || lone.has(a) || lone.has(b)).map((b) => ({ a, b, link })));
+    return held.flatMap((a, k) =>
+      held
+        .slice(0, k)
+        .filter((b) => touch.has(a * n + b) || lone.has(a) || lone.has(b))
+        .map((b) => ({ a, b, link })),
+    );
   });
 }
 /** How far two touching bodies slide along each other until they part along `dir`, mm. */

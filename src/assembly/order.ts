@@ -17,7 +17,7 @@ export type OrderOptions = {
   /** Asked often; true ends the work. */
   readonly stop?: () => boolean;
 };
-const EFFORT = 3000;
+const EFFORT = 1000;
 
 /**
  * Plans the order. The same parts and links, in whatever order, give the same answer. Null when `stop` said so. Throws on numbers
@@ -63,7 +63,13 @@ function wholeTree(s: Scene, run: Run): Tree {
     if (g === null) single.push([i]);
     else groups.set(g, [...(groups.get(g) ?? []), i]);
   });
-  const flat = (): Tree => takeApart(s, s.parts.map((_, i) => [i]), null, run);
+  const flat = (): Tree =>
+    takeApart(
+      s,
+      s.parts.map((_, i) => [i]),
+      null,
+      run,
+    );
   if (groups.size === 0) return flat();
   const outer = takeApart(s, [...single, ...groups.values()], null, run);
   if (stuckIn(outer).length > 0) return flat();
@@ -73,7 +79,9 @@ function wholeTree(s: Scene, run: Run): Tree {
 function groupOf(s: Scene, i: number): string | null {
   const part = s.parts[i]!;
   if (part.kind !== 'extra' && part.kind !== 'hardware') return part.group;
-  const held = new Set(s.links.filter((l) => l.parts.includes(i)).flatMap((l) => l.parts.filter((p) => p !== i).map((p) => s.parts[p]!.group)));
+  const held = new Set(
+    s.links.filter((l) => l.parts.includes(i)).flatMap((l) => l.parts.filter((p) => p !== i).map((p) => s.parts[p]!.group)),
+  );
   return held.size === 1 ? ([...held][0] ?? null) : held.size === 0 ? part.group : null;
 }
 function openGroups(s: Scene, t: Tree, groups: ReadonlyMap<string, readonly number[]>, run: Run): Tree {
@@ -82,7 +90,14 @@ function openGroups(s: Scene, t: Tree, groups: ReadonlyMap<string, readonly numb
     return { ...t, moves, rest: t.rest ? openGroups(s, t.rest, groups, run) : null };
   }
   const name = [...groups].find(([, parts]) => parts.includes(t.parts[0] ?? -1))?.[0];
-  return name === undefined || t.stuck ? t : takeApart(s, t.parts.map((p) => [p]), name, run);
+  return name === undefined || t.stuck
+    ? t
+    : takeApart(
+        s,
+        t.parts.map((p) => [p]),
+        name,
+        run,
+      );
 }
 
 /** Steps under the sub-assembly that they build; what is left builds the piece itself. */
@@ -96,7 +111,11 @@ function stagesOf(s: Scene, steps: readonly Step[], tree: Tree): PlanStage[] {
     };
     for (const m of t.moves) inside(m.tree, false);
     // Where nothing joins the sets that part here, what stays is a sub-assembly like the others.
-    if (t.rest) inside(t.rest, t.moves.some((m) => m.joined));
+    if (t.rest)
+      inside(
+        t.rest,
+        t.moves.some((m) => m.joined),
+      );
   };
   name(tree, 'the whole piece');
   const out: { name: string; steps: number[] }[] = [];

@@ -22,7 +22,8 @@ export function runsInto(mover: Shadow, other: Shadow, shift: Shift = HERE, trav
   if (b.hull[5]! < a.hull[4]! + shift[2] - SLIP || b.hull[4]! > a.hull[5]! + shift[2] + travel) return false;
   let area = 0;
   eachLap(a, b, shift, (i, j) => {
-    if (b.box[6 * j + 5]! - a.box[6 * i + 4]! - shift[2] < -SLIP || b.box[6 * j + 4]! - a.box[6 * i + 5]! - shift[2] > travel - SLIP) return false;
+    if (b.box[6 * j + 5]! - a.box[6 * i + 4]! - shift[2] < -SLIP || b.box[6 * j + 4]! - a.box[6 * i + 5]! - shift[2] > travel - SLIP)
+      return false;
     const lap = lapOf(a, i, b, j, shift);
     if (lap && lap.middle >= -SLIP && lap.low < travel - SLIP) area += lap.area;
     return area > LAP_AREA;

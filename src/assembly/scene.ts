@@ -21,7 +21,12 @@ export type Scene = {
   readonly flats: Map<number, readonly Flat[]>;
   readonly contacts: Map<number, readonly Patch[]>;
 };
-export type SceneLink = { readonly joint: string; readonly parts: readonly number[]; readonly frees: readonly { readonly moves: readonly number[]; readonly along: Vec3 }[]; readonly loose: boolean };
+export type SceneLink = {
+  readonly joint: string;
+  readonly parts: readonly number[];
+  readonly frees: readonly { readonly moves: readonly number[]; readonly along: Vec3 }[];
+  readonly loose: boolean;
+};
 
 /** Throws when two parts have one path, when a link names a part that is not there, or when a number is not one. */
 export function makeScene(given: readonly PlanPart[], links: readonly PlanLink[]): Scene {
@@ -42,7 +47,12 @@ export function makeScene(given: readonly PlanPart[], links: readonly PlanLink[]
   return {
     parts,
     index,
-    links: sorted.map((l) => ({ joint: l.joint, parts: l.parts.map(at), frees: l.frees.map((f) => ({ moves: f.moves.map(at), along: f.along })), loose: l.loose ?? false })),
+    links: sorted.map((l) => ({
+      joint: l.joint,
+      parts: l.parts.map(at),
+      frees: l.frees.map((f) => ({ moves: f.moves.map(at), along: f.along })),
+      loose: l.loose ?? false,
+    })),
     lines: mainLines(links),
     shadows: new Map(),
     bases: new Map(),

@@ -22,7 +22,14 @@ export type Tree = {
   /** All moves are made at the same time, each at its own speed. */
   readonly atOnce: boolean;
 };
-export type Move = { readonly tree: Tree; readonly dir: Signed; readonly alike: string; readonly joined: boolean; readonly speed: number; readonly reach: number };
+export type Move = {
+  readonly tree: Tree;
+  readonly dir: Signed;
+  readonly alike: string;
+  readonly joined: boolean;
+  readonly speed: number;
+  readonly reach: number;
+};
 export type Run = { effort: number; readonly stop: () => boolean; stopped: boolean };
 
 /** Sets of at most this many bodies are searched for the cheapest way, larger ones take the cheapest next step. */
@@ -36,15 +43,32 @@ const STUCK = 100;
 const AT_ONCE = 5;
 type Best = { readonly tree: Tree; readonly cost: number };
 /** `top`: what is left of the finished piece while only fixings and loose things have been taken off it. */
-type Search = { readonly g: Graph; readonly run: Run; readonly memo: Map<string, Best>; readonly main: readonly Signed[]; further: readonly Signed[] | null; top: Bits };
+type Search = {
+  readonly g: Graph;
+  readonly run: Run;
+  readonly memo: Map<string, Best>;
+  readonly main: readonly Signed[];
+  further: readonly Signed[] | null;
+  top: Bits;
+};
 
 /** Takes the bodies apart as far as they go; groups are taken apart after the rest, each by itself. */
 export function takeApart(scene: Scene, bodies: readonly Body[], group: string | null, run: Run): Tree {
   const g = makeGraph(scene, bodies);
-  const s: Search = { g, run, memo: new Map(), main: Array.from({ length: 2 * scene.lines.lines.length }, (_, k) => k), further: null, top: g.all };
+  const s: Search = {
+    g,
+    run,
+    memo: new Map(),
+    main: Array.from({ length: 2 * scene.lines.lines.length }, (_, k) => k),
+    further: null,
+    top: g.all,
+  };
   return { ...solve(s, g.all).tree, group };
 }
-const leaf = (s: Search, within: Bits, stuck: boolean): Best => ({ tree: { parts: partsOf(s, within), moves: [], rest: null, stuck, group: null, atOnce: false }, cost: stuck ? STUCK : 0 });
+const leaf = (s: Search, within: Bits, stuck: boolean): Best => ({
+  tree: { parts: partsOf(s, within), moves: [], rest: null, stuck, group: null, atOnce: false },
+  cost: stuck ? STUCK : 0,
+});
 const partsOf = (s: Search, b: Bits): number[] => itemsOf(b).flatMap((i) => s.g.bodies[i]!);
 
 function solve(s: Search, within: Bits): Best {
@@ -114,8 +138,22 @@ function together(s: Search, within: Bits): Best | null {
   const still = solved.findIndex((one) => length(one.v) < 1e-9);
   const moves = solved
     .filter((_, k) => k !== still)
-    .map((one): Move => ({ tree: one.tree, dir: enter(s.g.scene.lines, one.v)!, alike: '', joined: true, speed: length(one.v), reach: Infinity }));
-  const tree: Tree = { parts: partsOf(s, within).sort((a, b) => a - b), moves, rest: solved[still]?.tree ?? null, stuck: false, group: null, atOnce: true };
+    .map((one): Move => ({
+      tree: one.tree,
+      dir: enter(s.g.scene.lines, one.v)!,
+      alike: '',
+      joined: true,
+      speed: length(one.v),
+      reach: Infinity,
+    }));
+  const tree: Tree = {
+    parts: partsOf(s, within).sort((a, b) => a - b),
+    moves,
+    rest: solved[still]?.tree ?? null,
+    stuck: false,
+    group: null,
+    atOnce: true,
+  };
   return { tree, cost: AT_ONCE + solved.reduce((sum, one) => sum + one.cost, 0) };
 }
 

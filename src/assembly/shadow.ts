@@ -17,7 +17,14 @@ export type Facets = {
 };
 export type Shadow = { readonly ahead: Facets; readonly behind: Facets };
 /** Facets by cell of a plain grid over the hull. */
-export type Grid = { readonly cols: number; readonly rows: number; readonly start: Int32Array; readonly items: Int32Array; readonly seen: Int32Array; stamp: number };
+export type Grid = {
+  readonly cols: number;
+  readonly rows: number;
+  readonly start: Int32Array;
+  readonly items: Int32Array;
+  readonly seen: Int32Array;
+  stamp: number;
+};
 export type Basis = readonly [Vec3, Vec3, Vec3];
 
 /** A right-handed basis whose third axis is the unit direction; exact for the axes of the piece. */
@@ -113,7 +120,9 @@ export function cellsUnder(
   u1: number,
   v1: number,
 ): readonly [number, number, number, number] {
-  const col = (u: number): number => Math.max(0, Math.min(grid.cols - 1, Math.floor(((u - hull[0]!) / (hull[2]! - hull[0]! || 1)) * grid.cols)));
-  const row = (v: number): number => Math.max(0, Math.min(grid.rows - 1, Math.floor(((v - hull[1]!) / (hull[3]! - hull[1]! || 1)) * grid.rows)));
+  const col = (u: number): number =>
+    Math.max(0, Math.min(grid.cols - 1, Math.floor(((u - hull[0]!) / (hull[2]! - hull[0]! || 1)) * grid.cols)));
+  const row = (v: number): number =>
+    Math.max(0, Math.min(grid.rows - 1, Math.floor(((v - hull[1]!) / (hull[3]! - hull[1]! || 1)) * grid.rows)));
   return [col(u0), row(v0), col(u1), row(v1)];
 }

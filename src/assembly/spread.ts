@@ -27,15 +27,25 @@ export function stepsOf(s: Scene, t: Tree, far: Distances): Step[] {
   const inward = [...t.moves].reverse();
   for (const m of inward) out.push(...stepsOf(s, m.tree, far));
   const home = new Set(t.rest?.parts ?? []);
-  const joins = (m: Move, first: Move): boolean => t.atOnce || (m.dir === first.dir && m.alike === first.alike && far.get(m) === far.get(first));
-  for (let k = 0; k < inward.length; ) {
+  const joins = (m: Move, first: Move): boolean =>
+    t.atOnce || (m.dir === first.dir && m.alike === first.alike && far.get(m) === far.get(first));
+  for (let k = 0; k < inward.length;) {
     const first = inward[k]!;
     let end = k + 1;
     while (end < inward.length && joins(inward[end]!, first)) end++;
     const moves = inward.slice(k, end);
     const going = moves.flatMap((m) => m.tree.parts.map((p) => ({ p, by: byOf(s, m, far) }))).sort((a, b) => a.p - b.p);
     const distance = far.get(first) ?? 0;
-    if (distance > 0) out.push({ moves, parts: going.map((x) => x.p), dir: first.dir, distance, by: going.map((x) => x.by), onto: [...home].sort((a, b) => a - b), within: t });
+    if (distance > 0)
+      out.push({
+        moves,
+        parts: going.map((x) => x.p),
+        dir: first.dir,
+        distance,
+        by: going.map((x) => x.by),
+        onto: [...home].sort((a, b) => a - b),
+        within: t,
+      });
     for (const x of going) home.add(x.p);
     k = end;
   }

@@ -13,9 +13,16 @@ const SHRINK_UP_TO = 40;
 export function smallestStuck(s: Scene, found: readonly (readonly number[])[], run: Run): readonly number[] {
   const bySize = (a: readonly number[], b: readonly number[]): number => a.length - b.length || (a[0] ?? 0) - (b[0] ?? 0);
   let best = [...found].sort(bySize)[0] ?? [];
-  for (let k = 0; k < best.length && best.length <= SHRINK_UP_TO && !run.stop(); ) {
+  for (let k = 0; k < best.length && best.length <= SHRINK_UP_TO && !run.stop();) {
     const less = best.filter((_, n) => n !== k);
-    const left = stuckIn(takeApart(s, less.map((p) => [p]), null, { ...run, effort: 0 }));
+    const left = stuckIn(
+      takeApart(
+        s,
+        less.map((p) => [p]),
+        null,
+        { ...run, effort: 0 },
+      ),
+    );
     const next = [...left].sort(bySize)[0];
     if (next) [best, k] = [next, 0];
     else k++;
@@ -24,7 +31,10 @@ export function smallestStuck(s: Scene, found: readonly (readonly number[])[], r
 }
 /** 'the rail cannot go to the left: the left stile is in the way; the left stile cannot …', round to the first. */
 export function whyStuck(s: Scene, parts: readonly number[]): string {
-  const g = makeGraph(s, parts.map((p) => [p]));
+  const g = makeGraph(
+    s,
+    parts.map((p) => [p]),
+  );
   const dirs = Array.from({ length: 2 * s.lines.lines.length }, (_, k) => k);
   const own = new Set(parts.flatMap((_, k) => ownDirections(g, k)));
   const tried = [...own, ...dirs.filter((d) => !own.has(d))];

@@ -24,11 +24,22 @@ export const fromSide = (d: Vec3): string => `from ${sideOf(d).split(' and ').ma
 const withArticle = (side: string): string => (side === 'above' || side === 'below' ? side : `the ${side}`);
 /** The way that something goes: 'to the left', 'up', 'forwards and down'. */
 export function wayOf(d: Vec3): string {
-  const word: Record<string, string> = { right: 'to the right', left: 'to the left', back: 'backwards', front: 'forwards', above: 'up', below: 'down' };
-  return sideOf(d).split(' and ').map((s) => word[s]!).join(' and ');
+  const word: Record<string, string> = {
+    right: 'to the right',
+    left: 'to the left',
+    back: 'backwards',
+    front: 'forwards',
+    above: 'up',
+    below: 'down',
+  };
+  return sideOf(d)
+    .split(' and ')
+    .map((s) => word[s]!)
+    .join(' and ');
 }
 /** 'a', 'a and b', 'a, b and c'. */
-export const listed = (all: readonly string[]): string => (all.length < 2 ? (all[0] ?? '') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`);
+export const listed = (all: readonly string[]): string =>
+  all.length < 2 ? (all[0] ?? '') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`;
 
 /** Names for several parts at once: labels alike but for a number are counted ('3 pegs'), labels with one ending drawn together ('left and right stiles'). */
 export function partsInWords(labels: readonly string[]): string {
@@ -37,9 +48,12 @@ export function partsInWords(labels: readonly string[]): string {
   if (names.length < 2 || kinds.some(([, all]) => all.length > 1)) return listed(names);
   const tail = commonTail(names);
   const starts = names.map((n) => n.slice(0, n.length - tail.length).trim());
-  if (tail !== '' && starts.every((h) => h !== '')) return starts.length > 4 ? `${names.length} ${plural(tail)}` : `${listed(starts)} ${plural(tail)}`;
+  if (tail !== '' && starts.every((h) => h !== ''))
+    return starts.length > 4 ? `${names.length} ${plural(tail)}` : `${listed(starts)} ${plural(tail)}`;
   if (names.length < 4) return listed(names);
-  const ends = counted(names, (n) => n.split(' ').at(-1)!).map(([end, all]) => (all.length > 2 ? [`${all.length} ${plural(end)}`] : all)).flat();
+  const ends = counted(names, (n) => n.split(' ').at(-1)!)
+    .map(([end, all]) => (all.length > 2 ? [`${all.length} ${plural(end)}`] : all))
+    .flat();
   return ends.length > 4 ? `${listed(ends.slice(0, 3))} and ${ends.length - 3} more` : listed(ends);
 }
 function counted(labels: readonly string[], kindOf: (label: string) => string): [string, string[]][] {
@@ -82,7 +96,10 @@ export function groupWords(group: string): string {
 export function stepWords(s: Scene, step: Step): string {
   const back = vecOf(s.lines, step.dir);
   if (step.within.atOnce) return atOnceWords(s, step);
-  const who = step.moves.length === 1 && step.parts.length > 1 ? assemblyName(s, step.parts, step.moves[0]!.tree.group) : partsInWords(step.parts.map((p) => (isExtra(s, p) ? s.parts[p]!.label.split(' in the ')[0]! : s.parts[p]!.label)));
+  const who =
+    step.moves.length === 1 && step.parts.length > 1
+      ? assemblyName(s, step.parts, step.moves[0]!.tree.group)
+      : partsInWords(step.parts.map((p) => (isExtra(s, p) ? s.parts[p]!.label.split(' in the ')[0]! : s.parts[p]!.label)));
   const mates = matesOf(s, step);
   const whom = mates.parts.length > 0 ? theParts(s, mates.parts) : 'its place';
   return `${who} ${mates.parts.length > 0 ? howItMeets(mates.engaged, mates.enters, back) : 'to'} ${whom}, ${fromSide(back)}`;

@@ -27,32 +27,48 @@ export type Instances = {
 export const copyNames = (c: CopyDoc): readonly string[] =>
   'mirror' in c ? c.names : (c.names ?? Array.from({ length: c.count }, (_, i) => String(i + 1)));
 
-/** Expands the document's copies. The counts were checked when it was parsed. */
-export function expand(doc: Document): Instances {
+/**
+ * Expands the document's copies. The counts were checked when it was parsed. Of `before`, what was expanded from the very same
+ * entries is taken over as it is.
+ */
+export function expand(doc: Document, before: Instances | null = null): Instances {
   const all = new Map<string, Instance>();
-  const byId = new Map<string, Instance[]>();
-  const axes = new Map<string, (readonly string[])[]>();
+  const byId = new Map<string, readonly Instance[]>();
+  const axes = new Map<string, readonly (readonly string[])[]>();
+  let fresh = before === null;
   const place = (id: string, kind: InstanceKind, entry: PartDoc | SpaceDoc | GroupDoc): void => {
     if (byId.has(id)) return;
     const group = entry.in;
     if (group !== undefined && doc.groups?.[group]) place(group, 'group', doc.groups[group]);
     const parents: readonly (Instance | null)[] = group === undefined ? [null] : (byId.get(group) ?? []);
     const own = (entry.copies ?? []).map(copyNames);
-    axes.set(id, [...(group === undefined ? [] : (axes.get(group) ?? [])), ...own]);
-    const list: Instance[] = [];
-    for (const parent of parents)
-      for (const index of product(own.map((n) => n.length))) {
-        const names = [...(parent?.names ?? []), ...index.map((i, k) => own[k]?.[i] ?? '')];
-        const inst: Instance = { path: pathOf(id, names), id, names, kind, doc: entry, parent, index };
-        list.push(inst);
-        all.set(inst.path, inst);
-      }
+    const old = before?.byId.get(id);
+    const kept = old && isFrom(old, kind, entry, parents);
+    const list = kept ? old : copiesOf(id, kind, entry, parents, own);
+    if (!kept) fresh = true;
+    axes.set(id, (kept && before?.axes.get(id)) || [...(group === undefined ? [] : (axes.get(group) ?? [])), ...own]);
+    for (const inst of list) all.set(inst.path, inst);
     byId.set(id, list);
   };
   for (const [id, g] of sorted(doc.groups)) place(id, 'group', g);
   for (const [id, s] of sorted(doc.spaces)) place(id, 'space', s);
   for (const [id, p] of sorted(doc.parts)) place(id, 'part', p);
-  return { all, byId, axes };
+  return before && !fresh && before.byId.size === byId.size ? before : { all, byId, axes };
+}
+/** Are these the copies of this very entry in these very groups? */
+function isFrom(list: readonly Instance[], kind: InstanceKind, entry: Instance['doc'], parents: readonly (Instance | null)[]): boolean {
+  const first = list[0];
+  if (!first || first.kind !== kind || first.doc !== entry) return false;
+  const each = list.length / parents.length;
+  return parents.every((p, i) => list[i * each]?.parent === p);
+}
+function copiesOf(id: string, kind: InstanceKind, entry: Instance['doc'], parents: readonly (Instance | null)[], own: readonly (readonly string[])[]): Instance[] {
+  return parents.flatMap((parent) =>
+    product(own.map((n) => n.length)).map((index): Instance => {
+      const names = [...(parent?.names ?? []), ...index.map((i, k) => own[k]?.[i] ?? '')];
+      return { path: pathOf(id, names), id, names, kind, doc: entry, parent, index };
+    }),
+  );
 }
 export const sorted = <T>(record: Record<string, T> | undefined): [string, T][] =>
   Object.entries(record ?? {}).sort((a, b) => byCodePoint(a[0], b[0]));

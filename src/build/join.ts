@@ -77,11 +77,15 @@ function makePlace(m: Met, all: readonly Met[], input: JoinInput, problems: Prob
   const roles = Object.fromEntries(m.roles.map((r) => [r.role, r.instances.map((i) => i.path)]));
   const base = { joint: m.joint, place: m.place, entry: m.entry, family: m.family, roles, meeting: m.meeting, input: place, sizes: null, because: null, made: null };
   if (set === null) return { ...base, refused: null };
-  if (m.meeting.kind === 'none' || m.meeting.kind === 'point') return { ...base, refused: { apart: m.meeting.gap } };
+  if (m.meeting.kind === 'none' || m.meeting.kind === 'point' || astray(m)) return { ...base, refused: { apart: m.meeting.gap } };
   const proposed = m.family.propose(place, input.cutting);
   if (isRefusal<Record<string, unknown>>(proposed)) return { ...base, refused: proposed };
   return { ...base, sizes: proposed.sizes, because: proposed.because, made: m.family.make(place, proposed.sizes), refused: null };
 }
+
+/** Farther open or deeper in than this, mm, the parts are not where a joint of theirs could be judged: it is not made, and that alone is told. */
+const ASTRAY = 5;
+const astray = (m: Met): boolean => m.meeting.touch !== 'share' && Math.abs(m.meeting.gap) > ASTRAY && !m.family.touch.includes('gap');
 
 /** Places of the same joint in one of the same receiving parts; their meetings with `frame` seen from this one's. */
 function siblingsOf(m: Met, all: readonly Met[]): Meeting[] {

@@ -1,15 +1,29 @@
 /** What the build floor hands up: parts in place with their records, and joints as made. */
 import type { Box } from '../geom/box.ts';
 import type { Frame } from '../geom/frame.ts';
-import type { Vec3 } from '../geom/vec3.ts';
+import type { Axis, Vec3 } from '../geom/vec3.ts';
 import type { Contact, ExtraPart, Family, Made, Place, Reason, Refusal } from '../joints/family.ts';
 import type { Meeting } from '../joints/meeting.ts';
 import type { PartDoc } from '../model/document.ts';
 import type { Problem } from '../model/problem.ts';
-import type { PartRecord } from '../model/record.ts';
+import type { Feature, PartRecord } from '../model/record.ts';
 import type { Instance, Instances } from './instances.ts';
 import type { Resolution, Resolved } from './resolve.ts';
 
+/** A part before any joint: its stock, trims and shapes in its record frame, which stands at its datum corner. */
+export type StockPart = {
+  readonly resolved: Resolved;
+  readonly doc: PartDoc;
+  /** The record frame seen from the world. */
+  readonly frame: Frame;
+  /** The record frame's origin in the part's own frame. */
+  readonly datum: Vec3;
+  readonly grain: Axis;
+  readonly stock: Box;
+  readonly features: readonly Feature[];
+  /** Equal numbers: equal wood with equal marks, shaped alike. */
+  readonly blank: number;
+};
 /** Where a feature of a record came from; null for shapes and trims. */
 export type Origin = { readonly joint: string; readonly place: number } | null;
 /** A part in its place. `box` is its box in its own frame; `record` lives in the record frame, whose place in the world is `frame`. */
@@ -57,7 +71,7 @@ export type JointPlace = {
   readonly sizes: Record<string, unknown> | null;
   readonly because: Readonly<Record<string, Reason>> | null;
   readonly made: Made | null;
-  /** Why it could not be made: refused by the family, or the parts do not meet as it needs. */
+  /** Why it could not be made: refused by the family, or the parts do not meet: how far apart they are, mm; below 0 how deep one stands in the other. */
   readonly refused: Refusal<Record<string, unknown>> | { readonly apart: number } | null;
 };
 export type Build = {

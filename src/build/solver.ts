@@ -31,56 +31,77 @@ export function stop(where: string, what: string, nearest?: string | null): neve
 /** Is this what `ask` throws to be taken up again? Code between `ask` and the solver must let it through. */
 export const isControl = (e: unknown): boolean => e instanceof Pending || e instanceof Stop;
 
+/** So many computations may stand inside each other before one is left and taken up again: far from what a stack of calls holds. */
+const DEEPEST = 40;
+
 export function makeSolver(compute: Compute, words: (node: string) => string | null): Solver {
   const done = new Map<string, Outcome<unknown>>();
   const problems: Problem[] = [];
+  /** The nodes that wait for each other now, the goal first. */
+  const stack: string[] = [];
+  const on = new Set<string>();
+  let depth = 0;
+  const enter = (node: string): void => {
+    stack.push(node);
+    on.add(node);
+  };
   const ask: Ask = <T>(node: string): T => {
-    const known = done.get(node);
+    let known = done.get(node);
     if (!known) {
-      pending.node = node;
-      throw pending;
+      if (on.has(node)) circle(node);
+      if (depth >= DEEPEST) {
+        pending.node = node;
+        throw pending;
+      }
+      enter(node);
+      attempt(node);
+      known = done.get(node) as Outcome<unknown>;
     }
     if (!known.ok) throw new Stop(null);
     return known.value as T;
   };
+  /** Works the topmost node out and takes it off the stack; leaves it there, and throws `pending`, when it must wait for another. */
+  function attempt(node: string): void {
+    depth++;
+    try {
+      done.set(node, { ok: true, value: compute(node, ask) });
+    } catch (e) {
+      if (!(e instanceof Stop)) throw e;
+      // Two nodes may trip over the same thing: it is said once.
+      const p = e.problem;
+      if (p && !problems.some((q) => q.where === p.where && q.what === p.what)) problems.push(p);
+      done.set(node, { ok: false });
+    } finally {
+      depth--;
+    }
+    on.delete(node);
+    stack.pop();
+  }
+  function circle(node: string): never {
+    const round = [...stack.slice(stack.indexOf(node)), node];
+    problems.push(circleProblem(round, words));
+    for (const n of round) done.set(n, { ok: false });
+    throw new Stop(null);
+  }
   const solve = <T>(goal: string): Outcome<T> => {
-    const stack = [goal];
-    const on = new Set(stack);
+    if (!done.has(goal)) enter(goal);
     while (stack.length) {
       const node = stack[stack.length - 1] as string;
-      if (!done.has(node)) {
-        const needs = attempt(node, compute, ask, done, problems);
-        if (needs !== null && on.has(needs)) {
-          const circle = [...stack.slice(stack.indexOf(needs)), needs];
-          problems.push(circleProblem(circle, words));
-          for (const n of circle) done.set(n, { ok: false });
-        } else if (needs !== null) {
-          stack.push(needs);
-          on.add(needs);
-          continue;
-        }
+      if (done.has(node)) {
+        on.delete(node);
+        stack.pop();
+        continue;
       }
-      on.delete(node);
-      stack.pop();
+      try {
+        attempt(node);
+      } catch (e) {
+        if (!(e instanceof Pending)) throw e;
+        enter(e.node);
+      }
     }
     return done.get(goal) as Outcome<T>;
   };
   return { solve, problems: () => problems };
-}
-
-function attempt(node: string, compute: Compute, ask: Ask, done: Map<string, Outcome<unknown>>, problems: Problem[]): string | null {
-  try {
-    done.set(node, { ok: true, value: compute(node, ask) });
-    return null;
-  } catch (e) {
-    if (e instanceof Pending) return e.node;
-    if (!(e instanceof Stop)) throw e;
-    // Two nodes may trip over the same thing: it is said once.
-    const p = e.problem;
-    if (p && !problems.some((q) => q.where === p.where && q.what === p.what)) problems.push(p);
-    done.set(node, { ok: false });
-    return null;
-  }
 }
 
 function circleProblem(circle: readonly string[], words: (node: string) => string | null): Problem {

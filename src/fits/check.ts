@@ -64,15 +64,18 @@ export function setPatch(doc: Document, joint: string, key: string, value: Json 
 export const remedy = (label: string, patches: readonly Patch[], consequence?: string): Remedy =>
   consequence === undefined ? { label, patches, proof: 'untried' } : { label, consequence, patches, proof: 'untried' };
 /** A length as the document's maker would write it: whole half millimetres or 32nds, rounded down so that it still clears. */
-export function lengthText(mm: number, unit: 'mm' | 'in'): string {
-  const tick = unit === 'mm' ? 0.5 : 25.4 / 32;
-  const n = Math.floor(mm / tick + 1e-6);
-  if (unit === 'mm') return `${n * tick} mm`;
-  const whole = Math.floor(n / 32);
-  let [num, den] = [n - whole * 32, 32];
-  while (num % 2 === 0 && num > 0) [num, den] = [num / 2, den / 2];
-  return num === 0 ? `${whole} in` : whole === 0 ? `${num}/${den} in` : `${whole} ${num}/${den} in`;
+export const lengthText = (mm: number, unit: 'mm' | 'in'): string => exactText(lengthKept(mm, unit), unit);
+/** A length as exactly as it is needed: in 64ths where that is what it is, else in mm. */
+export function exactText(mm: number, unit: 'mm' | 'in'): string {
+  const n = Math.round(mm / (25.4 / 64));
+  if (unit === 'mm' || Math.abs((n * 25.4) / 64 - mm) > 1e-4) return `${Number(mm.toFixed(4))} mm`;
+  const whole = Math.floor(n / 64);
+  const rest = n - whole * 64;
+  if (rest === 0) return `${whole} in`;
+  const by = 64 / gcd(rest, 64);
+  return `${whole > 0 ? `${whole}-` : ''}${(rest * by) / 64}/${by} in`;
 }
+const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 /** The same in mm, as the text will be read again. */
 export const lengthKept = (mm: number, unit: 'mm' | 'in'): number => {
   const tick = unit === 'mm' ? 0.5 : 25.4 / 32;

@@ -16,10 +16,11 @@ import { wallBetweenCuts } from './wall-between.ts';
 import { woodLeft } from './wood-left.ts';
 
 export const checks: readonly Check[] = [
+  // Before the joint between the same two parts, whose words give way to what the solids say.
+  overlap,
   jointApart,
   jointRefused,
   contactGap,
-  overlap,
   woodLeft,
   wallBetweenCuts,
   wallAtShape,

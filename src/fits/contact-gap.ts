@@ -3,6 +3,7 @@ import { type Vec3, add, cross, dot, length, scale, sub } from '../geom/vec3.ts'
 import type { Contact } from '../joints/family.ts';
 import type { JointPlace } from '../build/part.ts';
 import { OPEN_SHOULDER } from '../units/tolerance.ts';
+import { reachFarther } from './move-face.ts';
 import { type Check, type Facts, cap, finding, jointName, partsOf, reachOf, the, whereAt } from './check.ts';
 
 /** Least and greatest distance between the two surfaces of a contact, mm, from the surfaces themselves: exact, no mesh. Below 0 they bite. */
@@ -51,6 +52,9 @@ export const contactGap: Check = {
       return worst ? [describe(facts, p, worst.contact, worst.by)] : [];
     }),
 };
+/** Does a shoulder bite here? Then the wood that both claim has been told of. */
+export const bites = (p: JointPlace): boolean => (worstOf(p)?.by ?? 0) < 0;
+
 /** The contact that is farthest from what it is meant to be; of equals the first, so that a shoulder speaks before what lies behind it. */
 function worstOf(p: JointPlace): { contact: Contact; by: number } | null {
   const shoulders = (c: Contact): number => (/shoulder|rest|on the/.test(c.name) ? 0 : 1);
@@ -80,5 +84,6 @@ function describe(facts: Facts, p: JointPlace, c: Contact, by: number): ReturnTy
       ? `Between ${a ?? ''} and ${b ?? ''} the ${c.name} stands {mm:${Math.abs(by)}} open.`
       : `${cap(a ?? '')} is {mm:${Math.abs(by)}} too long: the ${c.name} bites into ${b ?? ''}.`,
     source: { name: 'the two surfaces as built', basis: 'derived' },
+    remedies: reachFarther(facts, p, by),
   });
 }

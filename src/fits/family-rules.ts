@@ -2,7 +2,7 @@ import type { Built } from '../build/build.ts';
 import type { JointPlace } from '../build/part.ts';
 import { outPoint } from '../geom/frame.ts';
 import type { Rule, Warning } from '../joints/family.ts';
-import { type Check, type Facts, finding, jointName, partsOf, reachOf, remedy, setPatch, the, whereAt } from './check.ts';
+import { type Check, type Facts, cap, exactText, finding, jointName, lengthKept, partsOf, reachOf, remedy, setPatch, the, whereAt } from './check.ts';
 
 type Told = { readonly place: JointPlace; readonly rule: Rule<Record<string, unknown>>; readonly warning: Warning };
 
@@ -67,8 +67,22 @@ function describe(facts: Facts, all: readonly Told[]): ReturnType<typeof finding
     basis: 'computed',
     why: `${meets}${also.length ? `, as ${also.join(' and ')} does` : ''}: ${w.why}`,
     source: w.source,
-    remedies: w.cures
-      .map((c) => remedy(c.label, Object.entries(c.set).flatMap(([k, v]) => setPatch(facts.doc, p.joint, k, v))))
-      .filter((r) => r.patches.length > 0),
+    remedies: w.cures.flatMap((c) => asTyped(c, facts.doc.units)).flatMap((c) => {
+      const patches = Object.entries(c.set).flatMap(([k, v]) => setPatch(facts.doc, p.joint, k, v));
+      return patches.length ? [remedy(cap(c.label), patches)] : [];
+    }),
   });
 }
+type Cure = Warning['cures'][number];
+/** Families name lengths in mm; a maker who works in inches is offered the next 32nd below and above, whichever proves to hold. */
+function asTyped(c: Cure, unit: 'mm' | 'in'): Cure[] {
+  const lengths = Object.entries(c.set).filter(([, v]) => v !== null && TYPED.test(v));
+  if (lengths.length === 0) return [c];
+  const ticks = unit === 'mm' ? [0] : [0, 1];
+  return ticks.map((up) => {
+    const near = (mm: number): number => (unit === 'mm' ? mm : lengthKept(mm, unit) + (up * 25.4) / 32);
+    const set = Object.fromEntries(Object.entries(c.set).map(([k, v]) => [k, v !== null && TYPED.test(v) ? exactText(near(parseFloat(v)), unit) : v]));
+    return { label: c.label.replace(/(\d+(?:\.\d+)?) mm\b/g, (_, n: string) => `{mm:${near(Number(n))}}`), set };
+  });
+}
+const TYPED = /^\d+(\.\d+)? mm$/;

@@ -2,11 +2,13 @@ import type { JointPlace, Part } from '../build/part.ts';
 import { type Box, boxesNear, outBox, sizeOf } from '../geom/box.ts';
 import { HOME, quarterTurn, seenFrom } from '../geom/frame.ts';
 import type { Finding, Remedy } from '../model/finding.ts';
-import { QUADS } from '../model/ids.ts';
+import { FACES, type Face, faceSide } from '../model/ids.ts';
 import type { Bite } from '../solids/pair.ts';
 import { overlaps } from '../units/tolerance.ts';
+import { bites } from './contact-gap.ts';
+import { moveFace } from './move-face.ts';
 import { collisionTold } from './family-rules.ts';
-import { type Check, type Facts, asPlaced, cap, finding, lengthKept, lengthText, partsOf, remedy, setPatch, the, wordsOf } from './check.ts';
+import { type Check, type Facts, asPlaced, cap, finding, lengthKept, lengthText, partsOf, remedy, setPatch, the } from './check.ts';
 
 /** Wood that is asked to be in two places at once: any two parts, joints cut, as built. */
 export const overlap: Check = {
@@ -23,11 +25,13 @@ export const overlap: Check = {
       return box ? [{ path: p.path, placed, box: outBox(p.frame, box) }] : [];
     });
     const tight = tightPairs(b.places);
+    const biting = new Set(b.places.filter(bites).map((p) => pairKey(partsOf(p)[0] ?? '', partsOf(p)[1] ?? '')));
     const out: Finding[] = [];
     for (const [a, c] of nearPairs(all)) {
       if (tight.has(pairKey(a.path, c.path))) continue;
       const bite = store.bite(a.placed, c.placed);
       if (!bite || !overlaps(bite.volume, bite.area)) continue;
+      if (biting.has(pairKey(a.path, c.path))) continue;
       const shared = sharedReceiver(b.places, a.path, c.path);
       if (shared && collisionTold(facts, ...shared.places)) continue;
       out.push(describe(facts, a.path, c.path, bite, shared));
@@ -80,7 +84,7 @@ function describe(facts: Facts, a: string, b: string, bite: Bite, shared: Shared
     basis: 'computed',
     why: `${inside} share {mm:${Math.min(...size)}} of wood, over {mm:${Math.max(...size)}}. They may touch; they may not share.`,
     source: { name: 'the solids of the parts as built', basis: 'derived' },
-    remedies: shared ? jointRemedies(facts, shared.places, bite) : pushRemedies(facts, a, b, bite),
+    remedies: shared ? jointRemedies(facts, shared.places, bite) : pushRemedies(facts, a, b),
   });
 }
 /** The section that shows it best cuts across the longest way of what is shared. */
@@ -126,37 +130,30 @@ function jointRemedies(facts: Facts, places: readonly [JointPlace, JointPlace], 
   return out;
 }
 
-/** Move one face back by what they share: an expression gets "+ d" or "- d" appended, never a number put in its place. */
-function pushRemedies(facts: Facts, a: string, b: string, bite: Bite): Remedy[] {
-  const out: Remedy[] = [];
-  for (const [path, other] of [[a, b], [b, a]] as const) {
-    const part = facts.built.built.parts.get(path);
-    const rest = facts.built.built.parts.get(other);
-    if (part && rest) out.push(...pushFaces(facts, part, rest, bite));
-  }
-  return out;
+/** Move a face of one of them back until they only touch: the shortest ways first. */
+function pushRemedies(facts: Facts, a: string, b: string): Remedy[] {
+  const { parts } = facts.built.built;
+  const ways = [
+    [a, b],
+    [b, a],
+  ].flatMap(([path, other]) => {
+    const [part, rest] = [parts.get(path ?? ''), parts.get(other ?? '')];
+    return part && rest && !part.frozen ? waysOut(part, rest) : [];
+  });
+  return ways
+    .sort((x, y) => x.by - y.by)
+    .flatMap((w) => moveFace(facts, w.part, w.face, -w.by) ?? [])
+    .slice(0, MOST);
 }
-function pushFaces(facts: Facts, part: Part, other: Part, bite: Bite): Remedy[] {
-  const rel = seenFrom(part.frame, HOME);
+const MOST = 4;
+/** Each face of a part with how far it would have to go back to clear the other part's stock, mm. */
+function waysOut(part: Part, other: Part): { part: Part; face: Face; by: number }[] {
+  const rel = seenFrom(part.frame, other.frame);
   if (!quarterTurn(rel)) return [];
-  const box = outBox(rel, bite.box);
-  const size = sizeOf(box);
-  const unit = facts.doc.units;
-  const axis = size.indexOf(Math.min(...size)) as 0 | 1 | 2;
-  const quad = QUADS[axis];
-  const stock = part.record.stock;
-  const by = size[axis];
-  if (by > 0.5 * sizeOf(stock)[axis]) return [];
-  // The face that reaches into the other part is the one that the shared wood lies against.
-  const high = Math.abs(box.max[axis] - stock.max[axis]) <= Math.abs(box.min[axis] - stock.min[axis]);
-  const face = high ? quad.high : quad.low;
-  const given = part.doc[face];
-  const word = given !== undefined ? face : part.doc[quad.size] !== undefined ? quad.size : null;
-  const old = word === null ? undefined : part.doc[word];
-  if (word === null || old === undefined || typeof old === 'object') return [];
-  const tick = unit === 'mm' ? 0.5 : 25.4 / 32;
-  const d = Math.ceil(by / tick - 1e-6) * tick;
-  const sign = word === quad.size || high ? '-' : '+';
-  const patch = { op: 'replace' as const, path: `parts/${part.id}/${word}`, value: `${old} ${sign} ${lengthText(d, unit)}`, was: old };
-  return [remedy(`Take {mm:${d}} off the ${face} of the ${wordsOf(facts, part.path)}`, [patch], part.instance.names.length ? 'All its copies follow.' : `The ${wordsOf(facts, other.path)} stays as it is.`)];
+  const [mine, box] = [part.record.stock, outBox(rel, other.record.stock)];
+  return FACES.flatMap((face) => {
+    const { axis, high } = faceSide(face);
+    const by = high ? mine.max[axis] - box.min[axis] : box.max[axis] - mine.min[axis];
+    return by > 1e-4 ? [{ part, face, by }] : [];
+  });
 }

@@ -13,11 +13,16 @@ export type Judge = (doc: Document) => readonly Finding[] | null;
  * and every finding that was not there before is of a lower grade than the one removed.
  */
 export function proveRemedies(doc: Document, before: readonly Finding[], f: Finding, judge: Judge): Remedy[] {
-  return f.remedies.flatMap((r) => {
+  const kept: Remedy[] = [];
+  for (const r of f.remedies) {
+    // The same cure with its figure rounded the other way is tried only where the first did not hold.
+    if (kept.some((k) => stem(k) === stem(r))) continue;
     const proof = proveOne(doc, before, f, r, judge);
-    return proof ? [{ ...r, proof }] : [];
-  });
+    if (proof) kept.push({ ...r, proof });
+  }
+  return kept;
 }
+const stem = (r: Remedy): string => r.label.replace(/\{mm:[^}]*\}/g, '');
 function proveOne(doc: Document, before: readonly Finding[], f: Finding, r: Remedy, judge: Judge): Exclude<Remedy['proof'], 'untried'> | null {
   if (r.patches.length === 0) return null;
   const forked = applyPatches(doc as unknown as Json, r.patches);

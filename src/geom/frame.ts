@@ -1,4 +1,4 @@
-import { type Axis, type Vec3, add, cross, dot, quantise3, scale, sub } from './vec3.ts';
+import { type Axis, type Vec3, add, cross, dot, quantise3, sameVec, scale, sub } from './vec3.ts';
 
 /**
  * An orthonormal frame seen from an outer one: origin in mm and three unit axes.
@@ -34,6 +34,7 @@ export const seenFrom = (seer: Frame, f: Frame): Frame => ({
 export const inverse = (f: Frame): Frame => seenFrom(f, HOME);
 /** +1 right-handed, -1 left-handed (mirrored). */
 export const handed = (f: Frame): 1 | -1 => (dot(cross(f.x, f.y), f.z) < 0 ? -1 : 1);
+export const sameFrame = (a: Frame, b: Frame): boolean => sameVec(a.o, b.o) && sameVec(a.x, b.x) && sameVec(a.y, b.y) && sameVec(a.z, b.z);
 export const moved = (f: Frame, by: Vec3): Frame => ({ ...f, o: add(f.o, by) });
 /** All twelve numbers rounded to 1e-6, for hashing and for the kernel. */
 export const quantiseFrame = (f: Frame): Frame => ({

@@ -33,3 +33,4 @@ export function quantise(n: number): number {
   return q === 0 ? 0 : q;
 }
 export const quantise3 = (a: Vec3): Vec3 => [quantise(a[0]), quantise(a[1]), quantise(a[2])];
+export const sameVec = (a: Vec3, b: Vec3): boolean => a[0] === b[0] && a[1] === b[1] && a[2] === b[2];

@@ -11,7 +11,13 @@ import type { Plane, Polygon } from './meeting.ts';
 import type { Axis3 } from './surface.ts';
 
 /** One flat side of a body: its plane (normal out of the wood), its corners, and the face or shape that it comes from. */
-export type Facet = { readonly plane: Plane; readonly points: readonly Vec3[]; readonly of: string; readonly trim: boolean; readonly round?: Round };
+export type Facet = {
+  readonly plane: Plane;
+  readonly points: readonly Vec3[];
+  readonly of: string;
+  readonly trim: boolean;
+  readonly round?: Round;
+};
 /** The cylinder that a facet is a chord of. */
 export type Round = { readonly axis: Axis3; readonly r: number };
 type Cut = { readonly plane: Plane; readonly round?: Round };
@@ -31,7 +37,7 @@ const SIDES: readonly (readonly [string, Vec3, readonly number[]])[] = [
 ];
 
 /** The plain stock; facets carry compass names. */
-export function boxBody(stock: Box): Body {
+function boxBody(stock: Box): Body {
   const corners = cornersOf(stock);
   return SIDES.map(([of, normal, at]) => {
     const points = at.map((i) => corners[i] ?? stock.min);
@@ -51,7 +57,9 @@ export function bodyOf(stock: Box, shapes: readonly Feature[], frame: Frame = HO
   let body = movedBody(frame, boxBody(stock));
   for (const f of shapes) {
     const cuts = keepPlanes(f, corners);
-    body = (cuts.length > 8 ? prismOut(body, cuts, f) : null) ?? cuts.reduce((left, c) => cutBody(left, c.plane, f.name, f.why === 'trim', c.round), body);
+    body =
+      (cuts.length > 8 ? prismOut(body, cuts, f) : null) ??
+      cuts.reduce((left, c) => cutBody(left, c.plane, f.name, f.why === 'trim', c.round), body);
   }
   known.set(shapes, { stock, frame, body });
   return body;
@@ -67,9 +75,13 @@ function prismOut(body: Body, cuts: readonly Cut[], f: Feature): Body | null {
   if (body.length !== 6 || !e0 || !e1 || ends.length !== 2) return null;
   const flat = (p: Vec3): Vec2 => [dot(f.at.x, p), dot(f.at.y, p)];
   const section = hull(e0.points.map(flat));
-  const keep = cuts.reduce<readonly Vec2[]>((poly, c) => below(poly, [dot(f.at.x, c.plane.normal), dot(f.at.y, c.plane.normal)], c.plane.off), section);
+  const keep = cuts.reduce<readonly Vec2[]>(
+    (poly, c) => below(poly, [dot(f.at.x, c.plane.normal), dot(f.at.y, c.plane.normal)], c.plane.off),
+    section,
+  );
   if (keep.length < 3) return [];
-  const lift = (p: Vec2, end: Facet): Vec3 => add(add(scale(f.at.x, p[0]), scale(f.at.y, p[1])), scale(z, end.plane.off * Math.sign(dot(end.plane.normal, z))));
+  const lift = (p: Vec2, end: Facet): Vec3 =>
+    add(add(scale(f.at.x, p[0]), scale(f.at.y, p[1])), scale(z, end.plane.off * Math.sign(dot(end.plane.normal, z))));
   const sides = keep.map((p, i): Facet => {
     const q = keep[(i + 1) % keep.length] ?? p;
     const l = Math.hypot(q[0] - p[0], q[1] - p[1]);
@@ -79,7 +91,13 @@ function prismOut(body: Body, cuts: readonly Cut[], f: Feature): Body | null {
     const old = body.find((x) => Math.abs(x.plane.off - off) < 1e-6 && dot(x.plane.normal, normal) > 1 - 1e-9);
     const cut = cuts.find((c) => Math.abs(c.plane.off - off) < 1e-6 && dot(c.plane.normal, normal) > 1 - 1e-7);
     const points = [lift(p, e0), lift(q, e0), lift(q, e1), lift(p, e1)];
-    return { plane: { normal, off }, points, of: old?.of ?? f.name, trim: old ? old.trim : f.why === 'trim', ...(!old && cut?.round ? { round: cut.round } : {}) };
+    return {
+      plane: { normal, off },
+      points,
+      of: old?.of ?? f.name,
+      trim: old ? old.trim : f.why === 'trim',
+      ...(!old && cut?.round ? { round: cut.round } : {}),
+    };
   });
   return [...ends.map((e) => ({ ...e, points: keep.map((p) => lift(p, e)) })), ...sides];
 }
@@ -90,7 +108,8 @@ function below(polygon: readonly Vec2[], n: Vec2, off: number): Vec2[] {
     const q = polygon[(i + 1) % polygon.length] ?? p;
     const [a, b] = [n[0] * p[0] + n[1] * p[1] - off, n[0] * q[0] + n[1] * q[1] - off];
     if (a <= NEAR) out.push(p);
-    if ((a > NEAR && b < -NEAR) || (a < -NEAR && b > NEAR)) out.push([p[0] + ((q[0] - p[0]) * a) / (a - b), p[1] + ((q[1] - p[1]) * a) / (a - b)]);
+    if ((a > NEAR && b < -NEAR) || (a < -NEAR && b > NEAR))
+      out.push([p[0] + ((q[0] - p[0]) * a) / (a - b), p[1] + ((q[1] - p[1]) * a) / (a - b)]);
   });
   return out;
 }
@@ -107,7 +126,7 @@ export function vertices(body: Body): Vec3[] {
 }
 
 /** The part of the body with normal·p <= off. The body itself when nothing is cut off, [] when nothing stays. */
-export function cutBody(body: Body, plane: Plane, of: string, trim = false, round?: Round): Body {
+function cutBody(body: Body, plane: Plane, of: string, trim = false, round?: Round): Body {
   const height = (p: Vec3): number => dot(plane.normal, p) - plane.off;
   if (!body.some((f) => f.points.some((p) => height(p) > NEAR))) return body;
   const rim: Vec3[] = [];
@@ -183,7 +202,13 @@ const ring = (r: number): Vec2[] =>
 function circleOf(loop: Loop, at: Frame): Round | undefined {
   const arcs = loop.map((c, i) => (c.via ? arcThrough(c.at, c.via, loop[(i + 1) % loop.length]?.at ?? c.at) : null));
   const [first] = arcs;
-  if (!first || !arcs.every((a) => a && Math.hypot(a.centre[0] - first.centre[0], a.centre[1] - first.centre[1]) < 1e-6 && Math.abs(a.r - first.r) < 1e-6)) return undefined;
+  if (
+    !first ||
+    !arcs.every(
+      (a) => a && Math.hypot(a.centre[0] - first.centre[0], a.centre[1] - first.centre[1]) < 1e-6 && Math.abs(a.r - first.r) < 1e-6,
+    )
+  )
+    return undefined;
   return { axis: { at: outPoint(at, [first.centre[0], first.centre[1], 0]), along: at.z }, r: first.r };
 }
 function sidePlanes(at: Frame, polygon: Polygon, round?: Round): Cut[] {
@@ -309,7 +334,8 @@ export function surfaceOver(body: Body, outline: Polygon, near: boolean): Vec3[]
   for (const f of body) {
     const n = f.plane.normal;
     if (near ? n[2] > -1e-9 : n[2] < 1e-9) continue;
-    for (const [x, y] of shared(hull(f.points.map(([px, py]): Vec2 => [px, py])), outline)) out.push([x, y, (f.plane.off - n[0] * x - n[1] * y) / n[2]]);
+    for (const [x, y] of shared(hull(f.points.map(([px, py]): Vec2 => [px, py])), outline))
+      out.push([x, y, (f.plane.off - n[0] * x - n[1] * y) / n[2]]);
   }
   return out;
 }

@@ -11,5 +11,16 @@ import { button } from './button/button.ts';
 import { edgeJoint } from './edge-joint/edge-joint.ts';
 import { lamination } from './lamination/lamination.ts';
 
-const list = [mortiseTenon, peg, roundTenon, housing, dovetail, grooveTongue, breadboard, button, edgeJoint, lamination] as unknown as readonly Family[];
+const list = [
+  mortiseTenon,
+  peg,
+  roundTenon,
+  housing,
+  dovetail,
+  grooveTongue,
+  breadboard,
+  button,
+  edgeJoint,
+  lamination,
+] as unknown as readonly Family[];
 export const families: Readonly<Record<string, Family>> = Object.fromEntries(list.map((f) => [f.id, f]));

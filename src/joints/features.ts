@@ -16,13 +16,25 @@ export const CLEAR = 1;
 /** A right-handed frame at `o` with its z along `along`; x is as near to `hint` as it can be. */
 export function frameAlong(o: Vec3, along: Vec3, hint: Vec3 = [1, 0, 0]): Frame {
   const z = unit(along);
-  const away: Vec3 = Math.abs(z[0] * hint[0] + z[1] * hint[1] + z[2] * hint[2]) > 0.99 ? (Math.abs(z[1]) < 0.9 ? [0, 1, 0] : [1, 0, 0]) : hint;
+  const away: Vec3 =
+    Math.abs(z[0] * hint[0] + z[1] * hint[1] + z[2] * hint[2]) > 0.99 ? (Math.abs(z[1]) < 0.9 ? [0, 1, 0] : [1, 0, 0]) : hint;
   const y = unit(cross(z, away));
   return { o, x: cross(y, z), y, z };
 }
 /** A round hole or pin along the z of `at`. */
-export const cylinder = (name: string, op: FeatureOp, at: Frame, d: number, from: number, to: number, faces: { round?: string; from?: string; to?: string } = {}): Feature => ({
-  name, op, at, why: 'joint',
+export const cylinder = (
+  name: string,
+  op: FeatureOp,
+  at: Frame,
+  d: number,
+  from: number,
+  to: number,
+  faces: { round?: string; from?: string; to?: string } = {},
+): Feature => ({
+  name,
+  op,
+  at,
+  why: 'joint',
   solid: { kind: 'prism', profile: [circle(0, 0, d / 2)], from, to },
   faces: {
     ...(faces.round ? { [faces.round]: { of: 'side', corner: 0 } satisfies FaceRef } : {}),
@@ -32,12 +44,29 @@ export const cylinder = (name: string, op: FeatureOp, at: Frame, d: number, from
 });
 /** Everything beyond a plane of the meeting frame. */
 export const beyond = (name: string, op: FeatureOp, plane: Plane, face: string): Feature => ({
-  name, op, at: HOME, why: 'joint', solid: { kind: 'half', normal: plane.normal, off: plane.off }, faces: { [face]: { of: 'plane' } },
+  name,
+  op,
+  at: HOME,
+  why: 'joint',
+  solid: { kind: 'half', normal: plane.normal, off: plane.off },
+  faces: { [face]: { of: 'plane' } },
 });
 /** A flat outline in the plane of two axes of the meeting frame, swept along the third between two coordinates. `sides` names the side after each corner. */
-export function swept(name: string, op: FeatureOp, plane: 'xz' | 'yz', outline: Polygon, low: number, high: number, sides: readonly (string | null)[], ends?: readonly [string, string]): Feature {
+export function swept(
+  name: string,
+  op: FeatureOp,
+  plane: 'xz' | 'yz',
+  outline: Polygon,
+  low: number,
+  high: number,
+  sides: readonly (string | null)[],
+  ends?: readonly [string, string],
+): Feature {
   // In each case x, y of the solid's frame are the two axes named, and its z the third axis or, to stay right-handed, its opposite.
-  const at: Frame = plane === 'yz' ? { o: [0, 0, 0], x: [0, 1, 0], y: [0, 0, 1], z: [1, 0, 0] } : { o: [0, 0, 0], x: [1, 0, 0], y: [0, 0, 1], z: [0, -1, 0] };
+  const at: Frame =
+    plane === 'yz'
+      ? { o: [0, 0, 0], x: [0, 1, 0], y: [0, 0, 1], z: [1, 0, 0] }
+      : { o: [0, 0, 0], x: [1, 0, 0], y: [0, 0, 1], z: [0, -1, 0] };
   const [from, to] = plane === 'yz' ? [low, high] : [-high, -low];
   const loop: Loop = polygon(...outline);
   const faces: Record<string, FaceRef> = {};
@@ -63,8 +92,21 @@ export function pin(name: string, words: string, wood: string, d: number, length
   return { name, words, record: pinRecord(wood, d, length), at: corner, enters: axis.z };
 }
 /** One side of a round contact. */
-export const roundSide = (role: string, feature: string, face: string, at: Vec3, along: Vec3, r: number, length: number, index?: number): Side => ({
-  role, feature, face, ...(index === undefined ? {} : { index }), surface: { round: { at, along }, r, length },
+export const roundSide = (
+  role: string,
+  feature: string,
+  face: string,
+  at: Vec3,
+  along: Vec3,
+  r: number,
+  length: number,
+  index?: number,
+): Side => ({
+  role,
+  feature,
+  face,
+  ...(index === undefined ? {} : { index }),
+  surface: { round: { at, along }, r, length },
 });
 
 /** A wedge and the kerf that it fills, both in the meeting frame: thin end at `root`, thick end at `tip`, `run` wide. */
@@ -82,7 +124,7 @@ export type WedgeSpec = {
   readonly kerf: number;
   readonly thick: number;
 };
-export const flankName = (w: WedgeSpec, sign: 1 | -1): string => (sign === w.sense ? 'flank high' : 'flank low');
+const flankName = (w: WedgeSpec, sign: 1 | -1): string => (sign === w.sense ? 'flank high' : 'flank low');
 export function wedgeKerf(name: string, w: WedgeSpec, past = CLEAR): Feature {
   const grow = ((w.thick - w.kerf) / 2 / (w.tip - w.root)) * past;
   const [k, t] = [w.kerf / 2, w.thick / 2 + grow];
@@ -92,13 +134,22 @@ export function wedgeKerf(name: string, w: WedgeSpec, past = CLEAR): Feature {
     [w.at + t, w.tip + past],
     [w.at - t, w.tip + past],
   ];
-  return swept(name, 'remove', w.spread === 'x' ? 'xz' : 'yz', outline, w.span[0] - past, w.span[1] + past, ['root', flankName(w, 1), null, flankName(w, -1)]);
+  return swept(name, 'remove', w.spread === 'x' ? 'xz' : 'yz', outline, w.span[0] - past, w.span[1] + past, [
+    'root',
+    flankName(w, 1),
+    null,
+    flankName(w, -1),
+  ]);
 }
 export function wedgeExtra(name: string, words: string, wood: string, w: WedgeSpec, more: readonly Feature[] = []): ExtraPart {
   const across: Axis = w.spread;
   // The record's frame turns with the part's own axis, so that handed copies have equal wedges.
   const edge = w.at - (w.sense * w.thick) / 2;
-  const at: Frame = { ...HOME, o: across === 'x' ? [edge, w.span[0], w.root] : [w.span[0], edge, w.root], [across]: axisVec(across, w.sense) };
+  const at: Frame = {
+    ...HOME,
+    o: across === 'x' ? [edge, w.span[0], w.root] : [w.span[0], edge, w.root],
+    [across]: axisVec(across, w.sense),
+  };
   const run = w.span[1] - w.span[0];
   const long = w.tip - w.root;
   const stock: Box = { min: [0, 0, 0], max: across === 'x' ? [w.thick, run, long] : [run, w.thick, long] };
@@ -107,7 +158,14 @@ export function wedgeExtra(name: string, words: string, wood: string, w: WedgeSp
   const flank = (sign: 1 | -1): Feature => {
     const normal = unit(across === 'x' ? [sign, 0, -rise] : [0, sign, -rise]);
     const p: Vec3 = scale(axisVec(across), w.thick / 2 + (sign * w.kerf) / 2);
-    return { name: sign > 0 ? 'flank high' : 'flank low', op: 'shape', at: HOME, why: 'shape', solid: { kind: 'half', normal, off: normal[0] * p[0] + normal[1] * p[1] }, faces: { flank: { of: 'plane' } } };
+    return {
+      name: sign > 0 ? 'flank high' : 'flank low',
+      op: 'shape',
+      at: HOME,
+      why: 'shape',
+      solid: { kind: 'half', normal, off: normal[0] * p[0] + normal[1] * p[1] },
+      faces: { flank: { of: 'plane' } },
+    };
   };
   const moved = more.map((f): Feature => ({ ...f, at: seenFrom(at, f.at) }));
   return { name, words, record: partRecord(stock, 'z', wood, [flank(1), flank(-1), ...moved]), at, enters: [0, 0, -1] };
@@ -127,8 +185,18 @@ export function wedgeContacts(w: WedgeSpec, name: string, kerf: string, index: n
       name: `${name} ${word}`,
       a: { role: 'extra', index, feature: word, face: 'flank' },
       b: { role, feature: kerf, face: word },
-      on: { frame, patch: [[0, 0], [run, 0], [run, long], [0, long]] },
-      fit: 'press', hold, glue: 'long',
+      on: {
+        frame,
+        patch: [
+          [0, 0],
+          [run, 0],
+          [run, long],
+          [0, long],
+        ],
+      },
+      fit: 'press',
+      hold,
+      glue: 'long',
     });
   });
 }

@@ -13,7 +13,20 @@ import { polygonArea } from '../geom/loop.ts';
 import { AXES, type Axis, type Vec2, type Vec3, axisIndex, axisVec, dot, scale } from '../geom/vec3.ts';
 import { FACES, type Face, faceSide, isFace } from '../model/ids.ts';
 import type { Feature } from '../model/record.ts';
-import { type Body, type Facet, bodyOf, exactThrough, hull, insideOf, lineThrough, movedBody, sectionOf, shared, spanAlong, vertices } from './convex.ts';
+import {
+  type Body,
+  type Facet,
+  bodyOf,
+  exactThrough,
+  hull,
+  insideOf,
+  lineThrough,
+  movedBody,
+  sectionOf,
+  shared,
+  spanAlong,
+  vertices,
+} from './convex.ts';
 import type { MeetKind, MeetSide, Meeting, Plane, Polygon } from './meeting.ts';
 
 /** A part as it comes to a meeting: stock and shapes in its record frame, `frame` that frame seen from the world. */
@@ -31,7 +44,7 @@ export type MeetPart = {
 /** Surfaces nearer than this touch, mm. */
 const TOUCH = 1e-4;
 /** Parts farther apart than this do not belong together, mm: a joint there is a mistake, not an open shoulder. */
-export const FAR = 30;
+const FAR = 30;
 /** An end that bites into the receiver by less than this share of its thickness was meant to touch it. */
 const BITE = 0.3;
 /** A cross-section whose wider side is below this many times the thinner has four faces and no edges (a leg). */
@@ -284,7 +297,7 @@ function sideOf(part: MeetPart, meeting: Frame, end: Face): MeetSide {
   };
 }
 /** A face of a box as a plane seen from outside `frame`. */
-export function faceAsPlane(stock: Box, frame: Frame, face: Face): Plane {
+function faceAsPlane(stock: Box, frame: Frame, face: Face): Plane {
   const { axis, high } = faceSide(face);
   const own = axisVec(AXES[axis] ?? 'x', high ? 1 : -1);
   const normal = outDir(frame, own);
@@ -309,10 +322,10 @@ function nearest(part: MeetPart, meeting: Frame): Face {
 /** Minus zero made zero. */
 const plain = (v: Vec3): Vec3 => [v[0] + 0, v[1] + 0, v[2] + 0];
 /** Rounded (lengths to 1e-9, directions to 1e-12), so that turned and mirrored meetings give the same numbers; far finer than a record's 1e-6. */
-const tidy = (n: number, per = 1e9): number => {
+export const tidy = (n: number, per = 1e9): number => {
   const q = Math.round(n * per) / per;
   return q === 0 ? 0 : q;
 };
-const tidy3 = (v: Vec3, per = 1e9): Vec3 => [tidy(v[0], per), tidy(v[1], per), tidy(v[2], per)];
-const tidyPlane = (p: Plane): Plane => ({ normal: tidy3(p.normal, 1e12), off: tidy(p.off) });
-const tidyFrame = (f: Frame): Frame => ({ o: tidy3(f.o), x: tidy3(f.x, 1e12), y: tidy3(f.y, 1e12), z: tidy3(f.z, 1e12) });
+export const tidy3 = (v: Vec3, per = 1e9): Vec3 => [tidy(v[0], per), tidy(v[1], per), tidy(v[2], per)];
+export const tidyPlane = (p: Plane): Plane => ({ normal: tidy3(p.normal, 1e12), off: tidy(p.off) });
+export const tidyFrame = (f: Frame): Frame => ({ o: tidy3(f.o), x: tidy3(f.x, 1e12), y: tidy3(f.y, 1e12), z: tidy3(f.z, 1e12) });

@@ -4,7 +4,6 @@ import type { Source } from '../model/finding.ts';
 export const PTSW = 'Port Townsend School of Woodworking, rules of thumb';
 export const RIV = 'Notes on Building Construction (Rivington), mortise and tenon';
 export const NOYES = 'Noyes, Handwork in Wood, 1910';
-export const WOODWRIGHT = 'The Woodwright’s Shop, draw-boring';
 export const TIMBER_PEGS = 'practitioners on draw-boring (timber and furniture pages)';
 
 export const read = (name: string): Source => ({ name, basis: 'read' });

@@ -4,22 +4,27 @@ import { type Frame, outDir, outPoint, quantiseFrame } from '../geom/frame.ts';
 import type { Corner, Loop } from '../geom/loop.ts';
 import { type Axis, type Vec2, type Vec3, dot, quantise, quantise3 } from '../geom/vec3.ts';
 import { hashText } from './hash.ts';
+import { byCodePoint } from './ids.ts';
 import type { Feature, PartRecord, Shape } from './record.ts';
 
 /** The record of a part from its stock and features, all seen in its record frame, mm. Names do not enter the key. */
 export function partRecord(stock: Box, grain: Axis, wood: string, features: readonly Feature[]): PartRecord {
-  const box: Box = { min: quantise3(stock.min), max: quantise3(stock.max) };
-  const keyed = features.map(quantiseFeature).map((f) => ({ f, sign: signature(f) }));
-  keyed.sort((a, b) => (a.sign < b.sign ? -1 : a.sign > b.sign ? 1 : a.f.name < b.f.name ? -1 : 1));
-  const key = hashText(JSON.stringify([box, grain, wood, keyed.map((k) => k.sign)]));
-  return { stock: box, grain, wood, features: keyed.map((k) => k.f), key };
+  return recordOf(stock, grain, wood, features.map(signed)).record;
 }
 
-/** The order in which `partRecord` puts features, as indices into the list given. */
-export function featureOrder(features: readonly Feature[]): number[] {
-  const keyed = features.map((f, i) => ({ i, f, sign: signature(quantiseFeature(f)) }));
-  keyed.sort((a, b) => (a.sign < b.sign ? -1 : a.sign > b.sign ? 1 : a.f.name < b.f.name ? -1 : a.f.name > b.f.name ? 1 : a.i - b.i));
-  return keyed.map((k) => k.i);
+/** A feature as records keep it, rounded, with the text that tells what it cuts: worked out once, however many records take it in. */
+export type Signed = { readonly feature: Feature; readonly sign: string };
+export function signed(f: Feature): Signed {
+  const feature = quantiseFeature(f);
+  return { feature, sign: signature(feature) };
+}
+/** The record of a part from features that are signed already; and in which order it has put them, as indices into the list given. */
+export function recordOf(stock: Box, grain: Axis, wood: string, features: readonly Signed[]): { readonly record: PartRecord; readonly order: readonly number[] } {
+  const box: Box = { min: quantise3(stock.min), max: quantise3(stock.max) };
+  const sorted = features.map((s, i) => ({ ...s, i }));
+  sorted.sort((a, b) => byCodePoint(a.sign, b.sign) || byCodePoint(a.feature.name, b.feature.name) || a.i - b.i);
+  const key = hashText(JSON.stringify([box, grain, wood, sorted.map((s) => s.sign)]));
+  return { record: { stock: box, grain, wood, features: sorted.map((s) => s.feature), key }, order: sorted.map((s) => s.i) };
 }
 
 function quantiseFeature(f: Feature): Feature {

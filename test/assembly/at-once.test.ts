@@ -53,14 +53,25 @@ function ring(n: number): Made {
   // A rail's own frame has its outer edge on y = -r; the next rail's edges are the lines sin·x - cos·y = r and r - wide.
   const atNext = (y: number, inside: number): number => (r - inside + cos * y) / sin;
   const slab = (y0: number, y1: number, ends: (y: number) => readonly [number, number], z0: number, z1: number): Body =>
-    Manifold.hull([y0, y1].flatMap((y) => ends(y).flatMap((x): [number, number, number][] => [[x, y, z0], [x, y, z1]])));
+    Manifold.hull(
+      [y0, y1].flatMap((y) =>
+        ends(y).flatMap((x): [number, number, number][] => [
+          [x, y, z0],
+          [x, y, z1],
+        ]),
+      ),
+    );
   const body = slab(-r, -r + wide, (y) => [-atNext(y, 0), atNext(y, wide)], 0, 20);
   const tenon = slab(-r + 20, -r + 40, (y) => [atNext(y, wide) - 5, atNext(y, wide - deep)], 6, 14);
   const rail = body.add(tenon).subtract(tenon.rotate([0, 0, -turn]));
   const bodies = Object.fromEntries(Array.from({ length: n }, (_, k) => [`rail:${k + 1}`, rail.rotate([0, 0, turn * k])]));
   const links = Array.from({ length: n }, (_, k): PlanLink => {
     const a = (turn * k * Math.PI) / 180;
-    return { joint: `end ${k}`, parts: [`rail:${k + 1}`, `rail:${((k + 1) % n) + 1}`], frees: [{ moves: [`rail:${k + 1}`], along: [-Math.cos(a), -Math.sin(a), 0] }] };
+    return {
+      joint: `end ${k}`,
+      parts: [`rail:${k + 1}`, `rail:${((k + 1) % n) + 1}`],
+      frees: [{ moves: [`rail:${k + 1}`], along: [-Math.cos(a), -Math.sin(a), 0] }],
+    };
   });
   return made(bodies, links);
 }
@@ -88,7 +99,11 @@ function stool(): Made {
   rungs.forEach((r, k) => {
     bodies[`rung:${k}`] = r.body;
     links.push({ joint: `rung ${k} a`, parts: [`rung:${k}`, `leg:${k}`], frees: [{ moves: [`rung:${k}`], along: r.d }] });
-    links.push({ joint: `rung ${k} b`, parts: [`rung:${k}`, `leg:${(k + 1) % 3}`], frees: [{ moves: [`rung:${k}`], along: scale(r.d, -1) }] });
+    links.push({
+      joint: `rung ${k} b`,
+      parts: [`rung:${k}`, `leg:${(k + 1) % 3}`],
+      frees: [{ moves: [`rung:${k}`], along: scale(r.d, -1) }],
+    });
   });
   return made(bodies, links);
 }
@@ -112,7 +127,11 @@ test('a stool with leaning legs and rungs between them closes at once, and share
   const order = planOrder(m.parts, m.links, { gap: 20 })!;
   expect(order.possible, order.why).toBe(true);
   expect(order.steps).toHaveLength(1);
-  for (const k of [0, 1, 2]) expect(Math.hypot(...offsetAt(order, `leg:${k}`, 0)), 'each leg goes as far').toBeCloseTo(Math.hypot(...offsetAt(order, 'leg:0', 0)), 1);
+  for (const k of [0, 1, 2])
+    expect(Math.hypot(...offsetAt(order, `leg:${k}`, 0)), 'each leg goes as far').toBeCloseTo(
+      Math.hypot(...offsetAt(order, 'leg:0', 0)),
+      1,
+    );
   expect(order.steps[0]!.words).toMatch(/with the seat, all at once/);
   expect(worstOverlap(m, order, 8)).toBeLessThan(1);
   m.drop();

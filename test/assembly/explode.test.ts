@@ -7,7 +7,7 @@ import type { OrderView } from '../../src/piece/view.ts';
 import type { Vec3 } from '../../src/geom/vec3.ts';
 import { law } from '../support/law.ts';
 import { slatted, tower } from './large.ts';
-import * as pieces from './pieces.ts';
+import { pieces } from './pieces.ts';
 import { expectClear, offsetAt } from './replay.ts';
 import { type Block, type Piece, X, link, wood } from './wood.ts';
 
@@ -31,11 +31,21 @@ describe.each(Object.entries(all))('%s', (_, make) => {
       }
     });
   });
-  test('the stages hold every step once', () => expect(order.stages.flatMap((s) => s.steps).sort((a, b) => a - b)).toEqual(order.steps.map((_, k) => k)));
-  law('the order in which parts and joints come changes nothing', fc.integer(), (n) => {
-    const turned = <T>(list: readonly T[]): T[] => list.map((v, i) => [v, Math.sin(n * (i + 1))] as const).toSorted((a, b) => a[1] - b[1]).map(([v]) => v);
-    expect(planOrder(turned(piece.parts), turned(piece.links), { gap: 30 })).toEqual(order);
-  }, { runs: 3 });
+  test('the stages hold every step once', () =>
+    expect(order.stages.flatMap((s) => s.steps).sort((a, b) => a - b)).toEqual(order.steps.map((_, k) => k)));
+  law(
+    'the order in which parts and joints come changes nothing',
+    fc.integer(),
+    (n) => {
+      const turned = <T>(list: readonly T[]): T[] =>
+        list
+          .map((v, i) => [v, Math.sin(n * (i + 1))] as const)
+          .toSorted((a, b) => a[1] - b[1])
+          .map(([v]) => v);
+      expect(planOrder(turned(piece.parts), turned(piece.links), { gap: 30 })).toEqual(order);
+    },
+    { runs: 3 },
+  );
 });
 
 test('the answer is what the screen takes', () => {
@@ -48,11 +58,20 @@ test('a tenon is drawn out by its length and the gap', () => {
     const parts = [wood('leg', [[0, 60, 0, 32, 0, 300]], [tenon]), wood('rail', [[60, 260, 4, 28, 20, 80], tenon])];
     const order = planOrder(parts, [link('rail', 'leg', X)], { gap: 20 })!;
     expect(order.steps).toHaveLength(1);
-    expect(order.steps[0]).toMatchObject({ move: ['rail'], along: [-1, 0, 0], distance: long + 20, words: 'rail into the leg, from the right' });
+    expect(order.steps[0]).toMatchObject({
+      move: ['rail'],
+      along: [-1, 0, 0],
+      distance: long + 20,
+      words: 'rail into the leg, from the right',
+    });
   }
 });
 
-const mirror = (path: string, from: string, to: string): string => path.split(':').map((w) => (w === from ? to : w === to ? from : w)).join(':');
+const mirror = (path: string, from: string, to: string): string =>
+  path
+    .split(':')
+    .map((w) => (w === from ? to : w === to ? from : w))
+    .join(':');
 test.each([
   ['table', 'left', 'right', 0],
   ['table', 'front', 'back', 1],
@@ -78,7 +97,12 @@ test.each([
 });
 test('the gap suits the size of the piece: 6 % of its diagonal, from 20 to 80 mm', () => {
   const of = (x: number): PlanPart => wood('a', [[0, x, 0, x, 0, x]]);
-  expect([gapFor([of(10)]), gapFor([of(500)]), gapFor([of(2000)]), gapFor([])]).toEqual([20, expect.closeTo(0.06 * 500 * Math.sqrt(3), 9), 80, 20]);
+  expect([gapFor([of(10)]), gapFor([of(500)]), gapFor([of(2000)]), gapFor([])]).toEqual([
+    20,
+    expect.closeTo(0.06 * 500 * Math.sqrt(3), 9),
+    80,
+    20,
+  ]);
 });
 
 /** Lumps of cells, taken in two again and again: each cut runs along a plane, with some cells of one side reaching one deep into the other. */
@@ -89,29 +113,40 @@ function lumps(cuts: readonly Cut[]): Piece {
   for (let x = 0; x < size[0]; x++) for (let y = 0; y < size[1]; y++) for (let z = 0; z < size[2]; z++) cells.push([x, y, z]);
   let sets: Vec3[][] = [cells];
   const links: Piece['links'][number][] = [];
-  cuts.forEach((c, k) => {
+  for (const c of cuts) {
     const biggest = sets.reduce((a, b) => (b.length > a.length ? b : a));
     const low = Math.min(...biggest.map((v) => v[c.axis]));
     const high = Math.max(...biggest.map((v) => v[c.axis]));
     const at = low + 1 + (c.at % Math.max(1, high - low));
-    const over = (v: Vec3): boolean => v[c.axis] >= at || (v[c.axis] === at - 1 && ((c.tongues >> (v[0] + 2 * v[1] + 3 * v[2]) % 12) & 1) === 1);
+    const over = (v: Vec3): boolean =>
+      v[c.axis] >= at || (v[c.axis] === at - 1 && ((c.tongues >> ((v[0] + 2 * v[1] + 3 * v[2]) % 12)) & 1) === 1);
     const [far, near] = [biggest.filter(over), biggest.filter((v) => !over(v))];
     if (far.length > 0 && near.length > 0) sets = [...sets.filter((s) => s !== biggest), near, far];
-    void k;
-  });
+  }
   const name = (n: number): string => `lump ${n}`;
-  const parts = sets.map((s, n) => wood(name(n), s.map(([x, y, z]): Block => [20 * x, 20 * x + 20, 20 * y, 20 * y + 20, 20 * z, 20 * z + 20])));
+  const parts = sets.map((s, n) =>
+    wood(
+      name(n),
+      s.map(([x, y, z]): Block => [20 * x, 20 * x + 20, 20 * y, 20 * y + 20, 20 * z, 20 * z + 20]),
+    ),
+  );
   sets.forEach((a, n) =>
     sets.slice(0, n).forEach((b, m) => {
-      if (a.some((p) => b.some((q) => Math.abs(p[0] - q[0]) + Math.abs(p[1] - q[1]) + Math.abs(p[2] - q[2]) === 1))) links.push({ joint: `${n}-${m}`, parts: [name(n), name(m)], frees: [] });
+      if (a.some((p) => b.some((q) => Math.abs(p[0] - q[0]) + Math.abs(p[1] - q[1]) + Math.abs(p[2] - q[2]) === 1)))
+        links.push({ joint: `${n}-${m}`, parts: [name(n), name(m)], frees: [] });
     }),
   );
   return { parts, links };
 }
 const cut: fc.Arbitrary<Cut> = fc.record({ axis: fc.constantFrom(0, 1, 2), at: fc.nat(4), tongues: fc.nat(4095) });
-law('what was cut apart step by step goes together again, clear all the way', fc.array(cut, { minLength: 1, maxLength: 7 }), (cuts) => {
-  const piece = lumps(cuts);
-  const order = plan(piece);
-  expect(order.possible, order.why).toBe(true);
-  expectClear(piece.parts, order, 3);
-}, { runs: 200, timeout: 180_000 });
+law(
+  'what was cut apart step by step goes together again, clear all the way',
+  fc.array(cut, { minLength: 1, maxLength: 7 }),
+  (cuts) => {
+    const piece = lumps(cuts);
+    const order = plan(piece);
+    expect(order.possible, order.why).toBe(true);
+    expectClear(piece.parts, order, 3);
+  },
+  { runs: 200, timeout: 180_000 },
+);

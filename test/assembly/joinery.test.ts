@@ -4,21 +4,29 @@ import { type Bits, bitsOf, countOf, has, itemsOf, keyOf, minus } from '../../sr
 import { type Graph, makeGraph, pushedAlong } from '../../src/assembly/graph.ts';
 import { planOrder } from '../../src/assembly/order.ts';
 import { makeScene } from '../../src/assembly/scene.ts';
-import * as pieces from './pieces.ts';
+import { pieces } from './pieces.ts';
 import { expectClear } from './replay.ts';
 import { type Block, type Piece, link, wood } from './wood.ts';
 
 type Case = { oneAtATime: boolean; possible: boolean; first: string[] | null; before: [string, string][]; apart: Record<string, number> };
-const { joinery } = JSON.parse(readFileSync(new URL('../fixtures/assembly-order.json', import.meta.url), 'utf8')) as { joinery: Record<string, Case> };
+const { joinery } = JSON.parse(readFileSync(new URL('../fixtures/assembly-order.json', import.meta.url), 'utf8')) as {
+  joinery: Record<string, Case>;
+};
 const AXIS = ['x', '-x', 'y', '-y', 'z', '-z'];
 
 const graphOf = (p: Piece): Graph => {
   const s = makeScene(p.parts, p.links);
-  return makeGraph(s, s.parts.map((_, i) => [i]));
+  return makeGraph(
+    s,
+    s.parts.map((_, i) => [i]),
+  );
 };
 /** All sets that some part pushes along out of the whole, along the axes. */
 function firstSets(g: Graph): string[] {
-  const name = (b: Bits): string => itemsOf(b).map((i) => g.scene.parts[i]!.path).join('+');
+  const name = (b: Bits): string =>
+    itemsOf(b)
+      .map((i) => g.scene.parts[i]!.path)
+      .join('+');
   const out = new Set<string>();
   for (const i of itemsOf(g.all))
     for (let d = 0; d < 6; d++) {
@@ -89,11 +97,11 @@ test('the stuck pair is named alone when more stands round it, and the rest stil
 });
 test('a stopped drawer of parts is built up for itself, then goes in as one', () => {
   const box = pieces.dovetailedBox();
-  const parts = [
-    ...box.parts.map((q) => ({ ...q, group: 'drawer' })),
-    ...pieces.table().parts.filter((q) => q.path === 'top'),
-  ];
-  const order = planOrder(parts, [...box.links, { joint: 'runs', parts: ['left', 'top'], frees: [{ moves: ['left'], along: [0, -1, 0] }], loose: true }])!;
+  const parts = [...box.parts.map((q) => ({ ...q, group: 'drawer' })), ...pieces.table().parts.filter((q) => q.path === 'top')];
+  const order = planOrder(parts, [
+    ...box.links,
+    { joint: 'runs', parts: ['left', 'top'], frees: [{ moves: ['left'], along: [0, -1, 0] }], loose: true },
+  ])!;
   expect(order.stages.map((s) => s.name)).toContain('drawer');
   const last = order.steps.at(-1)!;
   expect(last.move.length === 5 || last.move[0] === 'top').toBe(true);

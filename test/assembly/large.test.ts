@@ -17,7 +17,12 @@ test('two hundred parts in groups: each group for itself, then the groups', () =
 });
 test('the same two hundred parts without groups', () => {
   const { parts, links } = tower(17);
-  expect(planOrder(parts.map((p) => ({ ...p, group: null })), links)!.possible).toBe(true);
+  expect(
+    planOrder(
+      parts.map((p) => ({ ...p, group: null })),
+      links,
+    )!.possible,
+  ).toBe(true);
 });
 test('stop ends the work wherever it is asked', () => {
   const { parts, links } = tower(3);

@@ -14,9 +14,11 @@ export function offsetAt(order: Order, path: string, s: number): Vec3 {
   return out;
 }
 /** A part's wood as boxes that fill it: cells of the grid of its own corners whose middle is inside. Exact for parts made of blocks. */
-export function cellsOf(part: PlanPart): { low: Vec3; high: Vec3 }[] {
+function cellsOf(part: PlanPart): { low: Vec3; high: Vec3 }[] {
   const t = part.triangles;
-  const planes = [0, 1, 2].map((axis) => [...new Set(Array.from({ length: t.length / 3 }, (_, k) => t[3 * k + axis]!))].sort((a, b) => a - b)) as [number[], number[], number[]];
+  const planes = [0, 1, 2].map((axis) =>
+    [...new Set(Array.from({ length: t.length / 3 }, (_, k) => t[3 * k + axis]!))].sort((a, b) => a - b),
+  ) as [number[], number[], number[]];
   const out: { low: Vec3; high: Vec3 }[] = [];
   const [xs, ys, zs] = planes;
   for (let i = 0; i + 1 < xs.length; i++)
@@ -52,7 +54,8 @@ function shared(a: ReturnType<typeof cellsOf>, oa: Vec3, b: ReturnType<typeof ce
   for (const p of a)
     for (const q of b) {
       let v = 1;
-      for (let i = 0; i < 3 && v > 0; i++) v *= Math.max(0, Math.min(p.high[i]! + oa[i]!, q.high[i]! + ob[i]!) - Math.max(p.low[i]! + oa[i]!, q.low[i]! + ob[i]!));
+      for (let i = 0; i < 3 && v > 0; i++)
+        v *= Math.max(0, Math.min(p.high[i]! + oa[i]!, q.high[i]! + ob[i]!) - Math.max(p.low[i]! + oa[i]!, q.low[i]! + ob[i]!));
       sum += v;
     }
   return sum;
@@ -68,7 +71,11 @@ export function expectClear(parts: readonly PlanPart[], order: Order, samples = 
     const s = n / samples;
     const at = parts.map((p) => offsetAt(order, p.path, s));
     for (let i = 0; i < parts.length; i++)
-      for (let j = 0; j < i; j++) expect(shared(cells[i]!, at[i]!, cells[j]!, at[j]!), `${parts[i]!.path} and ${parts[j]!.path} at ${s} of ${order.steps.length}`).toBeLessThan(1e-6);
+      for (let j = 0; j < i; j++)
+        expect(
+          shared(cells[i]!, at[i]!, cells[j]!, at[j]!),
+          `${parts[i]!.path} and ${parts[j]!.path} at ${s} of ${order.steps.length}`,
+        ).toBeLessThan(1e-6);
     if (s === order.steps.length) expect(at.flat().every((v) => v === 0)).toBe(true);
   }
 }

@@ -15,7 +15,10 @@ const starters = readdirSync(new URL('../../public/starters', import.meta.url))
   .map((f) => f.replace(/\.json$/, ''))
   .filter((f) => !f.startsWith('spoiled'));
 
-describe.each([...starters.map((f) => [f, starterText] as const), ...['window-table', 'hearth-stool'].map((f) => [f, fixtureText] as const)])('%s', (name, text) => {
+describe.each([
+  ...starters.map((f) => [f, starterText] as const),
+  ...['window-table', 'hearth-stool'].map((f) => [f, fixtureText] as const),
+])('%s', (name, text) => {
   test('goes together, and the kernel finds no wood shared on the way that is not shared at home', () => {
     const { drawn } = builtOf(documentOf(text(name)));
     const store = openStore();
@@ -28,18 +31,23 @@ describe.each([...starters.map((f) => [f, starterText] as const), ...['window-ta
       for (const [k, p] of l.parts.entries())
         for (const q of l.parts.slice(0, k)) {
           const [a, b] = [byPath.get(p), byPath.get(q)];
-          if (a && b && [a, b].every((x) => x.kind === 'wood') && boxesNear(a.box, b.box, 0.01)) expect(offsetAt(order, p, 0), `${p} and ${q}`).not.toEqual(offsetAt(order, q, 0));
+          if (a && b && [a, b].every((x) => x.kind === 'wood') && boxesNear(a.box, b.box, 0.01))
+            expect(offsetAt(order, p, 0), `${p} and ${q}`).not.toEqual(offsetAt(order, q, 0));
         }
     const all = [...drawn.parts.values(), ...drawn.extras.values()].map((p) => ({ path: p.path, placed: asPlaced(p) }));
     const bite = (i: number, j: number, s: number): number => {
-      const at = (k: number): (typeof all)[number]['placed'] => ({ ...all[k]!.placed, frame: moved(all[k]!.placed.frame, offsetAt(order, all[k]!.path, s)) });
+      const at = (k: number): (typeof all)[number]['placed'] => ({
+        ...all[k]!.placed,
+        frame: moved(all[k]!.placed.frame, offsetAt(order, all[k]!.path, s)),
+      });
       return store.bite(at(i), at(j))?.volume ?? 0;
     };
     for (let i = 0; i < all.length; i++)
       for (let j = 0; j < i; j++) {
         const home = bite(i, j, order.steps.length);
         // A drawbored peg bites as drawn; while it leaves it bites no more than that.
-        for (let s = 0; s < order.steps.length; s += 0.5) expect(bite(i, j, s), `${all[i]!.path} and ${all[j]!.path} at ${s}`).toBeLessThan(home * 1.05 + 1);
+        for (let s = 0; s < order.steps.length; s += 0.5)
+          expect(bite(i, j, s), `${all[i]!.path} and ${all[j]!.path} at ${s}`).toBeLessThan(home * 1.05 + 1);
       }
     store.close();
   });

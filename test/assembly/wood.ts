@@ -10,7 +10,8 @@ export type Piece = { readonly parts: readonly PlanPart[]; readonly links: reado
 export function facetsOfBlocks(adds: readonly Block[], cuts: readonly Block[] = []): Float64Array {
   const cuts3 = [0, 2, 4].map((k) => [...new Set([...adds, ...cuts].flatMap((b) => [b[k]!, b[k + 1]!]))].sort((a, b) => a - b));
   const [xs, ys, zs] = cuts3 as [number[], number[], number[]];
-  const inside = (b: Block, x: number, y: number, z: number): boolean => b[0] < x && x < b[1] && b[2] < y && y < b[3] && b[4] < z && z < b[5];
+  const inside = (b: Block, x: number, y: number, z: number): boolean =>
+    b[0] < x && x < b[1] && b[2] < y && y < b[3] && b[4] < z && z < b[5];
   const mid = (v: number[], i: number): number => (v[i]! + v[i + 1]!) / 2;
   const full = (i: number, j: number, k: number): boolean => {
     if (i < 0 || j < 0 || k < 0 || i > xs.length - 2 || j > ys.length - 2 || k > zs.length - 2) return false;
@@ -37,12 +38,22 @@ export function facetsOfBlocks(adds: readonly Block[], cuts: readonly Block[] = 
 export function volumeInside(t: Float64Array): number {
   let six = 0;
   for (let k = 0; k < t.length; k += 9) {
-    const [a, b, c, d, e, f, g, h, i] = t.subarray(k, k + 9) as unknown as [number, number, number, number, number, number, number, number, number];
+    const [a, b, c, d, e, f, g, h, i] = t.subarray(k, k + 9) as unknown as [
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+    ];
     six += a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g);
   }
   return six / 6;
 }
-export function boxOfFacets(t: Float64Array): Box {
+function boxOfFacets(t: Float64Array): Box {
   const points = Array.from({ length: t.length / 3 }, (_, k): Vec3 => [t[3 * k]!, t[3 * k + 1]!, t[3 * k + 2]!]);
   return boxAround(points)!;
 }

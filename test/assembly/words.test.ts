@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { planOrder } from '../../src/assembly/order.ts';
 import { fromSide, groupWords, listed, partsInWords, sideOf, wayOf } from '../../src/assembly/words.ts';
-import * as pieces from './pieces.ts';
+import { pieces } from './pieces.ts';
 import { X, Y, Z, back, link, wood } from './wood.ts';
 
 test('sides as seen by a person in front of the piece', () => {
@@ -41,8 +41,12 @@ test('a table reads as a maker would say it', () => {
   expect(order.stages.map((s) => s.name)).toEqual(['left assembly', 'right assembly', 'the whole piece']);
 });
 test('what enters goes into, what receives goes onto, what only touches goes against', () => {
-  const words = (a: Parameters<typeof planOrder>[0], ...links: Parameters<typeof planOrder>[1]): string => planOrder(a, links)!.steps[0]!.words;
-  const rail = wood('rail', [[40, 300, 5, 35, 40, 100], [10, 40, 15, 25, 50, 90]]);
+  const words = (a: Parameters<typeof planOrder>[0], ...links: Parameters<typeof planOrder>[1]): string =>
+    planOrder(a, links)!.steps[0]!.words;
+  const rail = wood('rail', [
+    [40, 300, 5, 35, 40, 100],
+    [10, 40, 15, 25, 50, 90],
+  ]);
   const leg = wood('leg', [[0, 40, 0, 40, 0, 200]], [[10, 40, 15, 25, 50, 90]]);
   expect(words([rail, leg], link('rail', 'leg', X))).toMatch(/^leg onto the rail, from the left|^rail into the leg, from the right/);
   const light = { ...rail, weight: 1 };

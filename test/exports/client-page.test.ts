@@ -59,11 +59,8 @@ test('size in the units of the piece, woods in words, equal things on one line',
 });
 law('no name gets out of its place', fc.string({ unit: 'binary' }), (name) => {
   const hostile = `</script><script>${name}`;
-  const page = clientPage(
-    { ...empty, title: hostile, parts: [part(hostile, hostile)] },
-    [{ words: hostile, count: 1, wood: hostile }],
-    'void 0',
-  );
+  const data = clientData({ ...empty, title: hostile, parts: [part(hostile, hostile)] }, [], null);
+  const page = clientPage(data, [{ words: hostile, count: 1, wood: hostile }], 'void 0');
   expect(page.match(/<script/g)).toHaveLength(2);
   expect(page.match(/<\/script/g)).toHaveLength(2);
   const carried = JSON.parse(/id="piece">([^]*)<\/script>/.exec(page)?.[1] ?? '') as ClientData;

@@ -19,13 +19,16 @@ beforeAll(() => loadKernel());
 
 const kebab = (id: string): string => id.replaceAll('_', '-');
 test('each folder of src/joints is a listed family, and each listed family a folder', () => {
-  const folders = readdirSync(new URL('../../src/joints', import.meta.url), { withFileTypes: true }).filter((f) => f.isDirectory()).map((f) => f.name);
+  const folders = readdirSync(new URL('../../src/joints', import.meta.url), { withFileTypes: true })
+    .filter((f) => f.isDirectory())
+    .map((f) => f.name);
   expect(Object.keys(families).map(kebab).sort()).toEqual(folders.sort());
 });
 
 const volume = (r: PartRecord, who: string): number => withSolids(() => measure(cutOf(r, who)).volume);
 /** Round examples differ from the hand's numbers by the chords of their circles: 64 to a turn lose 0.16 % of a circle. */
-const near = (planar: boolean, got: number, want: number): boolean => Math.abs(got - want) <= (planar ? 0.01 : Math.max(0.05, Math.abs(want) * 0.004));
+const near = (planar: boolean, got: number, want: number): boolean =>
+  Math.abs(got - want) <= (planar ? 0.01 : Math.max(0.05, Math.abs(want) * 0.004));
 
 describe.each(Object.values(families))('$id', (family) => {
   test('has sound facts', () => {
@@ -50,13 +53,25 @@ describe.each(Object.values(families))('$id', (family) => {
       const b = built();
       for (const [path, part] of b.parts) {
         const features = part.record.features;
-        const only = (...ops: string[]): number => volume(partRecord(part.record.stock, part.record.grain, part.wood, features.filter((f) => ops.includes(f.op))), path);
+        const only = (...ops: string[]): number =>
+          volume(
+            partRecord(
+              part.record.stock,
+              part.record.grain,
+              part.wood,
+              features.filter((f) => ops.includes(f.op)),
+            ),
+            path,
+          );
         const before = only('shape');
         const grown = only('shape', 'add');
         const after = volume(part.record, path);
         const [removed, added] = [ex.removed[path] ?? 0, ex.added?.[path] ?? 0];
         // What is taken from the stock, and what stands beyond it: their difference is exact whatever cuts into the added wood.
-        expect(near(ex.planar, after - before, added - removed), `${path}: ${(after - before).toFixed(3)} mm³ more than its stock, worked out by hand ${(added - removed).toFixed(3)}`).toBe(true);
+        expect(
+          near(ex.planar, after - before, added - removed),
+          `${path}: ${(after - before).toFixed(3)} mm³ more than its stock, worked out by hand ${(added - removed).toFixed(3)}`,
+        ).toBe(true);
         if (added === 0) expect(grown, `${path} grew`).toBeCloseTo(before, 6);
       }
       for (const path of [...Object.keys(ex.removed), ...Object.keys(ex.added ?? {})]) expect([...b.parts.keys()], path).toContain(path);
@@ -65,7 +80,10 @@ describe.each(Object.values(families))('$id', (family) => {
       const b = built();
       withSolids(() => {
         const { Manifold } = kernel();
-        const all = [...[...b.parts].map(([path, p]) => ({ path, record: p.record, frame: p.frame })), ...[...b.extras].map(([path, e]) => ({ path, record: e.record, frame: e.frame }))];
+        const all = [
+          ...[...b.parts].map(([path, p]) => ({ path, record: p.record, frame: p.frame })),
+          ...[...b.extras].map(([path, e]) => ({ path, record: e.record, frame: e.frame })),
+        ];
         const solids = all.map((a) => {
           const solid = cutOf(a.record, a.path);
           expectSound(solid);
@@ -77,7 +95,8 @@ describe.each(Object.values(families))('$id', (family) => {
             const both = Manifold.intersection([a.body, c.body]);
             const shared = both.volume();
             both.delete();
-            if (shared > 0.05 && !(meant && (b.extras.has(a.path) || b.extras.has(c.path)))) throw new Error(`${a.path} and ${c.path} share ${shared.toFixed(3)} mm³`);
+            if (shared > 0.05 && !(meant && (b.extras.has(a.path) || b.extras.has(c.path))))
+              throw new Error(`${a.path} and ${c.path} share ${shared.toFixed(3)} mm³`);
           }
         });
       });
@@ -102,8 +121,12 @@ describe.each(Object.values(families))('$id', (family) => {
         for (const axis of ['x', 'y'] as const) {
           const meeting = mirrorMeeting(p.meeting, axis);
           // In a mirrored frame a sibling's own frame is mirrored on the outside and keeps its inside.
-          const flip = (v: readonly [number, number, number]) => (axis === 'x' ? ([-v[0], v[1], v[2]] as const) : ([v[0], -v[1], v[2]] as const));
-          const siblings = p.input.siblings.map((s) => ({ ...s, frame: { o: flip(s.frame.o), x: flip(s.frame.x), y: flip(s.frame.y), z: flip(s.frame.z) } }));
+          const flip = (v: readonly [number, number, number]) =>
+            axis === 'x' ? ([-v[0], v[1], v[2]] as const) : ([v[0], -v[1], v[2]] as const);
+          const siblings = p.input.siblings.map((s) => ({
+            ...s,
+            frame: { o: flip(s.frame.o), x: flip(s.frame.x), y: flip(s.frame.y), z: flip(s.frame.z) },
+          }));
           const image = family.make({ ...p.input, meeting, siblings }, p.sizes);
           expect(shapesOf(image), `${axis} of ${p.joint}/${p.place}`).toEqual(shapesOf(p.made, axis));
         }
@@ -119,7 +142,8 @@ describe.each(Object.values(families))('$id', (family) => {
         }
         for (const w of family.rules.flatMap((r) => r.run(p.input, p.sizes ?? {}, p.made as never))) {
           expect(family.rules.map((r) => r.id)).toContain(w.rule);
-          for (const cure of w.cures) for (const key of Object.keys(cure.set)) expect(Object.keys(family.params), `cure "${cure.label}"`).toContain(key);
+          for (const cure of w.cures)
+            for (const key of Object.keys(cure.set)) expect(Object.keys(family.params), `cure "${cure.label}"`).toContain(key);
           expect(w.grade, `${w.title}: an example shows the joint as it should be`).not.toBe('stops');
         }
       }
@@ -130,7 +154,13 @@ describe.each(Object.values(families))('$id', (family) => {
 /** Pegs that are drawn in bent are drawn straight: their contact says by how much they bite. */
 const biting = (contacts: readonly Contact[]): boolean => contacts.some((c) => c.meant < 0);
 
-function expectFace(s: Side, roles: Readonly<Record<string, readonly string[]>>, made: NonNullable<ReturnType<typeof buildPiece>['drawn']['places'][number]['made']>, kinds: Readonly<Record<string, { count: string }>>, sides: Readonly<Record<string, readonly { shapes: readonly { name: string; faces: object }[] }[]>>): void {
+function expectFace(
+  s: Side,
+  roles: Readonly<Record<string, readonly string[]>>,
+  made: NonNullable<ReturnType<typeof buildPiece>['drawn']['places'][number]['made']>,
+  kinds: Readonly<Record<string, { count: string }>>,
+  sides: Readonly<Record<string, readonly { shapes: readonly { name: string; faces: object }[] }[]>>,
+): void {
   const where = `${s.role} ${s.feature}.${s.face}`;
   if (s.role === 'extra') {
     const extra = made.extras[s.index ?? 0];
@@ -147,7 +177,8 @@ function expectFace(s: Side, roles: Readonly<Record<string, readonly string[]>>,
     return;
   }
   const key = kinds[s.role]?.count === 'many' ? `${s.role}#${s.index ?? 0}` : s.role;
-  const own = made.features[key]?.find((x) => x.name === s.feature) ?? sides[s.role]?.[s.index ?? 0]?.shapes.find((x) => x.name === s.feature);
+  const own =
+    made.features[key]?.find((x) => x.name === s.feature) ?? sides[s.role]?.[s.index ?? 0]?.shapes.find((x) => x.name === s.feature);
   expect(own, where).toBeDefined();
   expect(Object.keys(own?.faces ?? {}), where).toContain(s.face);
 }
@@ -160,7 +191,13 @@ function apart(c: Contact): number {
   }
   if ('round' in a && 'round' in b) {
     const d = sub(b.round.at, a.round.at);
-    const off = length(sub(d, [a.round.along[0] * dot(d, a.round.along), a.round.along[1] * dot(d, a.round.along), a.round.along[2] * dot(d, a.round.along)]));
+    const off = length(
+      sub(d, [
+        a.round.along[0] * dot(d, a.round.along),
+        a.round.along[1] * dot(d, a.round.along),
+        a.round.along[2] * dot(d, a.round.along),
+      ]),
+    );
     return off > 1e-6 ? -off : b.r - a.r;
   }
   throw new Error(`${c.name}: a flat face on a round one`);

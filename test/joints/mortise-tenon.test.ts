@@ -2,10 +2,11 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { buildPiece } from '../../src/build/build.ts';
-import { seenFrom } from '../../src/geom/frame.ts';
+import { HOME, compose, seenFrom, turned } from '../../src/geom/frame.ts';
 import { DEFAULT_CUTTING } from '../../src/joints/cutters.ts';
 import { families } from '../../src/joints/families.ts';
 import { type Place, isRefusal } from '../../src/joints/family.ts';
+import { type MeetPart, meet } from '../../src/joints/meet.ts';
 import type { Meeting } from '../../src/joints/meeting.ts';
 import { crossing, ground } from '../../src/joints/mortise-tenon/lay.ts';
 import { mortiseTenon } from '../../src/joints/mortise-tenon/mortise-tenon.ts';
@@ -20,7 +21,10 @@ const IN = 25.4;
 type Set = Partial<MortiseTenon>;
 
 /** A rail 20 x 90 into a leg 45 x 45, flush with its top: the table's corner. */
-const corner: Boards = { enter: board([45, 500], [3, 23], [623, 713], 'x', { face: 'front' }), into: board([0, 45], [0, 45], [0, 713], 'z') };
+const corner: Boards = {
+  enter: board([45, 500], [3, 23], [623, 713], 'x', { face: 'front' }),
+  into: board([0, 45], [0, 45], [0, 713], 'z'),
+};
 /** The same rail half way down the leg. */
 const middle: Boards = { ...corner, enter: board([45, 500], [3, 23], [300, 390], 'x', { face: 'front' }) };
 const sizesOf = (boards: Boards, set: Set = {}, siblings: readonly Meeting[] = [], shop = SHOP): MortiseTenon => {
@@ -34,7 +38,14 @@ describe('proposals', () => {
     expect(sizesOf(corner).thickness).toBe(8);
     // A frame of equal parts 20 thick: a third is 6.67, the nearest owned 6.
     expect(sizesOf({ enter: board([60, 300], [0, 20], [100, 160], 'x'), into: board([0, 60], [0, 20], [0, 400], 'z') }).thickness).toBe(6);
-    expect(sizesOf({ enter: board([60, 300], [0, 0.75 * IN], [100, 160], 'x'), into: board([0, 60], [0, 0.75 * IN], [0, 400], 'z') }, {}, [], DEFAULT_CUTTING.in).thickness).toBeCloseTo(IN / 4, 6);
+    expect(
+      sizesOf(
+        { enter: board([60, 300], [0, 0.75 * IN], [100, 160], 'x'), into: board([0, 60], [0, 0.75 * IN], [0, 400], 'z') },
+        {},
+        [],
+        DEFAULT_CUTTING.in,
+      ).thickness,
+    ).toBeCloseTo(IN / 4, 6);
   });
   test('width is two thirds of the rail, at most 6 thicknesses (PTSW after Moxon)', () => {
     expect(sizesOf(corner).width).toBe(48);
@@ -73,7 +84,12 @@ describe('proposals', () => {
 });
 
 /** A leg with a rail on its right face and one on its back face, as `meet` and the build see them. */
-function twoIn(leg: readonly [number, number], x: readonly [number, number], y: readonly [number, number], z: readonly [number, number] = [300, 390]): { a: Meeting; b: Meeting; aSib: Meeting; bSib: Meeting } {
+function twoIn(
+  leg: readonly [number, number],
+  x: readonly [number, number],
+  y: readonly [number, number],
+  z: readonly [number, number] = [300, 390],
+): { a: Meeting; b: Meeting; aSib: Meeting; bSib: Meeting } {
   const into = board([0, leg[0]], [0, leg[1]], [0, 700], 'z');
   const a = meetingOf({ enter: board([leg[0], 500], y, z, 'x'), into });
   const b = meetingOf({ enter: board(x, [leg[1], 500], z, 'y'), into });
@@ -135,14 +151,54 @@ describe('tenons that meet in a leg', () => {
 test('window table: four legs are one record, no wood is asked for twice, a mitred tenon is a quarter of a turn from its neighbour', () => {
   const part = { wood: 'cherry', bottom: '613', height: '90' };
   const doc = jsonDocument({
-    dryfit: 1, title: 'Frame', units: 'mm',
+    dryfit: 1,
+    title: 'Frame',
+    units: 'mm',
     parts: {
-      leg: { wood: 'cherry', grain: 'z', copies: [{ mirror: 'x', names: ['left', 'right'] }, { mirror: 'y', names: ['front', 'rear'] }], left: '-500', width: '45', front: '-300', depth: '45', bottom: '0', top: '713' },
-      long: { ...part, grain: 'x', copies: [{ mirror: 'y', names: ['front', 'rear'] }], left: 'leg:left:*.right', right: 'leg:right:*.left', front: 'leg:left:*.front + 3', depth: '20' },
-      short: { ...part, grain: 'y', copies: [{ mirror: 'x', names: ['left', 'right'] }], front: 'leg:*:front.back', back: 'leg:*:rear.front', left: 'leg:*:front.left + 3', width: '20' },
+      leg: {
+        wood: 'cherry',
+        grain: 'z',
+        copies: [
+          { mirror: 'x', names: ['left', 'right'] },
+          { mirror: 'y', names: ['front', 'rear'] },
+        ],
+        left: '-500',
+        width: '45',
+        front: '-300',
+        depth: '45',
+        bottom: '0',
+        top: '713',
+      },
+      long: {
+        ...part,
+        grain: 'x',
+        copies: [{ mirror: 'y', names: ['front', 'rear'] }],
+        left: 'leg:left:*.right',
+        right: 'leg:right:*.left',
+        front: 'leg:left:*.front + 3',
+        depth: '20',
+      },
+      short: {
+        ...part,
+        grain: 'y',
+        copies: [{ mirror: 'x', names: ['left', 'right'] }],
+        front: 'leg:*:front.back',
+        back: 'leg:*:rear.front',
+        left: 'leg:*:front.left + 3',
+        width: '20',
+      },
     },
     joints: {
-      corners: { as: 'mortise_tenon@1', set: { end: 'mitred', pegs: '1' }, places: [{ enter: 'long:*', into: 'leg:left:*' }, { enter: 'long:*', into: 'leg:right:*' }, { enter: 'short:*', into: 'leg:*:front' }, { enter: 'short:*', into: 'leg:*:rear' }] },
+      corners: {
+        as: 'mortise_tenon@1',
+        set: { end: 'mitred', pegs: '1' },
+        places: [
+          { enter: 'long:*', into: 'leg:left:*' },
+          { enter: 'long:*', into: 'leg:right:*' },
+          { enter: 'short:*', into: 'leg:*:front' },
+          { enter: 'short:*', into: 'leg:*:rear' },
+        ],
+      },
     },
   });
   const b = buildPiece(doc, families);
@@ -172,8 +228,18 @@ test('as built a rail 1 mm short opens its shoulder by 1, the mortise stays wher
 });
 
 test('a cross-grain pair is told with its whole glued length: two tenons over 5 in of a plank 6 in wide', () => {
-  const boards: Boards = { enter: board([0.75 * IN, 28 * IN], [0, 0.75 * IN], [0, 6 * IN], 'x'), into: board([0, 0.75 * IN], [-5 * IN, 6 * IN], [-11 * IN, 6 * IN], 'z') };
-  const t = attempt(mortiseTenon, meetingOf(boards), { thickness: 0.75 * IN, tenons: 2, width: 1.5 * IN, between: 2 * IN, drop: 0.5 * IN, through: 'yes' });
+  const boards: Boards = {
+    enter: board([0.75 * IN, 28 * IN], [0, 0.75 * IN], [0, 6 * IN], 'x'),
+    into: board([0, 0.75 * IN], [-5 * IN, 6 * IN], [-11 * IN, 6 * IN], 'z'),
+  };
+  const t = attempt(mortiseTenon, meetingOf(boards), {
+    thickness: 0.75 * IN,
+    tenons: 2,
+    width: 1.5 * IN,
+    between: 2 * IN,
+    drop: 0.5 * IN,
+    through: 'yes',
+  });
   const cheeks = t.made.contacts.filter((c) => c.name.startsWith('cheek'));
   expect(cheeks).toHaveLength(4);
   for (const c of cheeks) expect([(c.gluedLength ?? 0) / IN, c.hold, c.glue]).toEqual([5, 'glued', 'long']);
@@ -191,7 +257,12 @@ test.each<[string, Boards, Set, string[]]>([
   ['a thin one', middle, { thickness: 4, width: 24 }, ['tenon thin']],
   ['a wide one', middle, { width: 60 }, ['tenon wide']],
   ['near the face of the leg', middle, { offset: -6, thickness: 8 }, ['mortise wall']],
-  ['open at the end of the leg', corner, { width: 90, thickness: 16, drop: 0, length: 30 }, ['tenon thick', 'mortise near the end', 'tenon short']],
+  [
+    'open at the end of the leg',
+    corner,
+    { width: 90, thickness: 16, drop: 0, length: 30 },
+    ['tenon thick', 'mortise near the end', 'tenon short'],
+  ],
   ['short grain above', corner, { drop: -20 }, ['mortise near the end']],
   ['deeper than the leg', middle, { length: 44 }, ['mortise too deep']],
   ['hardly a bottom', middle, { length: 40 }, ['mortise too deep']],
@@ -258,6 +329,69 @@ law(
 );
 test('suits an end on a post best, an end on a thin board less, and no sharing or side by side', () => {
   expect(mortiseTenon.suits(meetingOf(corner))?.rank).toBe(9);
-  expect(mortiseTenon.suits(meetingOf({ enter: board([0, 100], [0, 50], [0, 20], 'x'), into: board([0, 100], [50, 100], [0, 20], 'x') }))).toBeNull();
-  expect(mortiseTenon.suits(meetingOf({ enter: board([0, 100], [0, 50], [0, 20], 'x'), into: board([80, 100], [0, 50], [0, 200], 'z') }))).toBeNull();
+  expect(
+    mortiseTenon.suits(meetingOf({ enter: board([0, 100], [0, 50], [0, 20], 'x'), into: board([0, 100], [50, 100], [0, 20], 'x') })),
+  ).toBeNull();
+  expect(
+    mortiseTenon.suits(meetingOf({ enter: board([0, 100], [0, 50], [0, 20], 'x'), into: board([80, 100], [0, 50], [0, 200], 'z') })),
+  ).toBeNull();
 });
+
+law(
+  'a rail trimmed to a leaning leg: the tenon is rooted, the shoulder stays the trim, nothing is shared',
+  fc.record({
+    lean: fc.integer({ min: -15, max: 15 }),
+    splay: fc.integer({ min: -10, max: 10 }),
+    thick: fc.integer({ min: 14, max: 30 }),
+    high: fc.integer({ min: 50, max: 120 }),
+  }),
+  ({ lean, splay, thick, high }) => {
+    const rad = (deg: number): number => (deg * Math.PI) / 180;
+    // The leg's near face passes through the origin; the rail runs along x up to it and is cut by its plane.
+    const frame = compose(turned('y', rad(lean)), turned('z', rad(splay)));
+    const leg: MeetPart = {
+      path: 'leg',
+      wood: 'oak',
+      grain: 'z',
+      marks: {},
+      shapes: [],
+      stock: { min: [-50, -60, -300], max: [0, 60, 300] },
+      frame,
+    };
+    const n = frame.x;
+    const long = ((thick / 2) * Math.abs(n[1]) + (high / 2) * Math.abs(n[2])) / n[0];
+    const rail: MeetPart = {
+      path: 'rail',
+      wood: 'oak',
+      grain: 'x',
+      marks: {},
+      frame: HOME,
+      stock: { min: [-long, -thick / 2, -high / 2], max: [300, thick / 2, high / 2] },
+      shapes: [
+        {
+          name: 'trim',
+          op: 'shape',
+          why: 'trim',
+          at: HOME,
+          faces: { cut: { of: 'plane' } },
+          solid: { kind: 'half', normal: [-n[0], -n[1], -n[2]], off: 0 },
+        },
+      ],
+    };
+    const m = meet({ enter: [rail], into: [leg] });
+    expect([m.kind, m.touch, m.gap]).toEqual(['end-to-face', 'touch', 0]);
+    const { made } = attempt(mortiseTenon, m, {});
+    const f = figures(m, {
+      ...made,
+      features: { ...made.features, enter: [...(m.sides['enter']?.[0]?.shapes ?? []), ...(made.features['enter'] ?? [])] },
+    });
+    for (const [pair, v] of Object.entries(f.overlap)) expect(v, pair).toBeLessThan(0.02);
+    expect(f.pieces).toEqual({ enter: 1, into: 1 });
+    expect(
+      made.contacts
+        .filter((c) => c.name.startsWith('shoulder'))
+        .every((c) => c.between[0].feature === (lean === 0 && splay === 0 ? c.between[0].feature : 'trim')),
+    ).toBe(true);
+  },
+  { runs: 40 },
+);

@@ -18,7 +18,15 @@ import { jsonDocument } from '../support/piece.ts';
 import { cutOf } from '../support/sound.ts';
 
 beforeAll(() => loadKernel());
-const part = (path: string, grain: Axis, size: Vec3, at: Vec3): MeetPart => ({ path, wood: 'oak', grain, stock: { min: [0, 0, 0], max: size }, frame: { ...HOME, o: at }, marks: {}, shapes: [] });
+const part = (path: string, grain: Axis, size: Vec3, at: Vec3): MeetPart => ({
+  path,
+  wood: 'oak',
+  grain,
+  stock: { min: [0, 0, 0], max: size },
+  frame: { ...HOME, o: at },
+  marks: {},
+  shapes: [],
+});
 const leg = part('leg', 'z', [45, 45, 713], [0, 0, 0]);
 const rail = part('rail', 'x', [400, 20, 90], [45, 3, 500]);
 const start = (parts: readonly MeetPart[], set: Partial<Peg> = {}): { at: Vec3; along: Vec3 } => {
@@ -27,7 +35,10 @@ const start = (parts: readonly MeetPart[], set: Partial<Peg> = {}): { at: Vec3; 
   const e = made.extras[0];
   if (!e) throw new Error('no peg');
   const d = e.record.stock.max[0];
-  return { at: outPoint(compose(m.frame, e.at), [d / 2, d / 2, 0]).map((n) => Math.round(n * 1e6) / 1e6 + 0) as unknown as Vec3, along: compose(m.frame, e.at).z.map((n) => Math.round(n * 1e6) / 1e6 + 0) as unknown as Vec3 };
+  return {
+    at: outPoint(compose(m.frame, e.at), [d / 2, d / 2, 0]).map((n) => Math.round(n * 1e6) / 1e6 + 0) as unknown as Vec3,
+    along: compose(m.frame, e.at).z.map((n) => Math.round(n * 1e6) / 1e6 + 0) as unknown as Vec3,
+  };
 };
 
 test.each([
@@ -44,7 +55,10 @@ test('where the parts share their wood it stands in the middle of it', () => {
   expect(start([side, other]).at.slice(0, 2)).toEqual([270, 30]);
 });
 test('drawbored, the tenon’s hole lies nearer its shoulder and the peg bites by as much', () => {
-  for (const parts of [[leg, rail], [rail, leg]]) {
+  for (const parts of [
+    [leg, rail],
+    [rail, leg],
+  ]) {
     const m = meet({ through: parts });
     const { made } = attempt(peg, m, { back: 14, drawbore: 1 });
     const own = parts.indexOf(rail);
@@ -60,7 +74,9 @@ test('handed copies are bored alike', () => {
   for (const axis of ['x', 'y', 'z'] as const) {
     const image = (p: MeetPart): MeetPart => ({ ...p, frame: compose(mirrored(axis, 30), p.frame) });
     const set = { count: 2, drawbore: 1, up: 5, back: 14 };
-    expect(shapesOf(attempt(peg, meet({ through: [leg, rail].map(image) }), set).made)).toEqual(shapesOf(attempt(peg, meet({ through: [leg, rail] }), set).made));
+    expect(shapesOf(attempt(peg, meet({ through: [leg, rail].map(image) }), set).made)).toEqual(
+      shapesOf(attempt(peg, meet({ through: [leg, rail] }), set).made),
+    );
   }
 });
 test.each<[string, Partial<Peg>]>([
@@ -91,14 +107,23 @@ test.each<[Partial<Peg>, string[]]>([
 
 describe('a mitred corner with both tenons in one leg', () => {
   const doc = jsonDocument({
-    dryfit: 1, title: 'Corner', units: 'mm',
+    dryfit: 1,
+    title: 'Corner',
+    units: 'mm',
     parts: {
       post: { wood: 'oak', grain: 'z', left: '0', width: '60', front: '0', depth: '60', bottom: '0', height: '400' },
       rail: { wood: 'oak', grain: 'x', left: 'post.right', width: '200', front: '10', depth: '24', bottom: '200', height: '90' },
       side: { wood: 'oak', grain: 'y', front: 'post.back', depth: '200', left: '10', width: '24', bottom: '200', height: '90' },
     },
     joints: {
-      corner: { as: 'mortise_tenon@1', set: { end: 'mitred', thickness: '8', width: '48', length: '40', spare: '3', drop: '0' }, places: [{ enter: 'rail', into: 'post' }, { enter: 'side', into: 'post' }] },
+      corner: {
+        as: 'mortise_tenon@1',
+        set: { end: 'mitred', thickness: '8', width: '48', length: '40', spare: '3', drop: '0' },
+        places: [
+          { enter: 'rail', into: 'post' },
+          { enter: 'side', into: 'post' },
+        ],
+      },
       pin: { as: 'peg@1', places: [{ through: ['post', 'rail', 'side'] }], set: { diameter: '6', back: '20' } },
     },
   });

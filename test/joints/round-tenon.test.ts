@@ -73,7 +73,7 @@ describe('three-legged stool', () => {
     const b = stool().built;
     withSolids(() => {
       const { Manifold } = kernel();
-      const all = [...[...b.parts], ...[...b.extras]].map(([path, p]) => {
+      const all = [...b.parts, ...b.extras].map(([path, p]) => {
         const solid = cutOf(p.record, path);
         expectSound(solid);
         return { path, body: placed(solid.body, p.frame) };
@@ -94,10 +94,26 @@ describe('three-legged stool', () => {
 test('a through tenon that leans is trimmed flush with the seat, or proud of it square to its face', () => {
   const piece = (set: Record<string, string>) =>
     jsonDocument({
-      dryfit: 1, title: 'Leg', units: 'mm',
+      dryfit: 1,
+      title: 'Leg',
+      units: 'mm',
       parts: {
         seat: { wood: 'ash', grain: 'x', left: '0', width: '200', front: '0', depth: '200', bottom: '400', height: '40' },
-        leg: { wood: 'ash', grain: 'z', at: ['100', '100', '400'], turn: [['x', '12 deg'], ['y', '7 deg']], midwidth: '0', width: '40', middepth: '0', depth: '40', top: { meets: 'seat.bottom' }, bottom: '-300' },
+        leg: {
+          wood: 'ash',
+          grain: 'z',
+          at: ['100', '100', '400'],
+          turn: [
+            ['x', '12 deg'],
+            ['y', '7 deg'],
+          ],
+          midwidth: '0',
+          width: '40',
+          middepth: '0',
+          depth: '40',
+          top: { meets: 'seat.bottom' },
+          bottom: '-300',
+        },
       },
       joints: { stub: { as: 'round_tenon@1', places: [{ enter: 'leg', into: 'seat' }], set: { diameter: '24', through: 'yes', ...set } } },
     });
@@ -114,10 +130,32 @@ test('a through tenon that leans is trimmed flush with the seat, or proud of it 
 test('a rung into a round leg closes on a line only: no shoulder is claimed; biting by 3 it is set back', () => {
   const round = (d: number, x: number) =>
     jsonDocument({
-      dryfit: 1, title: 'Rung', units: 'mm',
+      dryfit: 1,
+      title: 'Rung',
+      units: 'mm',
       parts: {
-        leg: { wood: 'ash', grain: 'z', midwidth: '0', width: '40', middepth: '0', depth: '40', bottom: '0', height: '400', shape: [{ as: 'turned@1' }] },
-        rung: { wood: 'ash', grain: 'x', left: String(x), width: '200', middepth: '0', depth: String(d), midheight: '200', height: String(d), shape: [{ as: 'turned@1' }] },
+        leg: {
+          wood: 'ash',
+          grain: 'z',
+          midwidth: '0',
+          width: '40',
+          middepth: '0',
+          depth: '40',
+          bottom: '0',
+          height: '400',
+          shape: [{ as: 'turned@1' }],
+        },
+        rung: {
+          wood: 'ash',
+          grain: 'x',
+          left: String(x),
+          width: '200',
+          middepth: '0',
+          depth: String(d),
+          midheight: '200',
+          height: String(d),
+          shape: [{ as: 'turned@1' }],
+        },
       },
       joints: { stub: { as: 'round_tenon@1', places: [{ enter: 'rung', into: 'leg' }], set: { diameter: '12', length: '18' } } },
     });
@@ -150,7 +188,11 @@ test.each<[string, Boards, Set, string[]]>([
 test.each<[string, Set, Set | undefined]>([
   ['thicker than the leg', { diameter: 41 }, { diameter: 80 / 3 }],
   ['a wedge in a blind hole', { wedge: 'across' }, { through: 'yes' }],
-  ['a wedge thinner than its kerf', { through: 'yes', wedge: 'across', diameter: 25, wedge_thick: 1, kerf: 1 }, { wedge_thick: 5, kerf: 2.5 }],
+  [
+    'a wedge thinner than its kerf',
+    { through: 'yes', wedge: 'across', diameter: 25, wedge_thick: 1, kerf: 1 },
+    { wedge_thick: 5, kerf: 2.5 },
+  ],
   ['standing in', { proud: -1 }, { proud: 0, spare: 2 }],
 ])('refused with the nearest that goes: %s', (_name, set, nearest) => {
   const place: Place<RoundTenon> = { meeting: meetingOf(seat), siblings: [], set };
@@ -160,7 +202,15 @@ test.each<[string, Set, Set | undefined]>([
   expect(isRefusal(roundTenon.propose({ ...place, set: { ...set, ...p.nearest } }, SHOP))).toBe(false);
 });
 
-const seatPart: MeetPart = { path: 'seat', wood: 'ash', grain: 'x', marks: {}, shapes: [], stock: { min: [0, 0, 0], max: [200, 200, 40] }, frame: { ...HOME, o: [0, 0, 400] } };
+const seatPart: MeetPart = {
+  path: 'seat',
+  wood: 'ash',
+  grain: 'x',
+  marks: {},
+  shapes: [],
+  stock: { min: [0, 0, 0], max: [200, 200, 40] },
+  frame: { ...HOME, o: [0, 0, 400] },
+};
 law(
   'square or leaning, blind or through: nothing shared, one piece each; the mirror image has equal features',
   fc.record({
@@ -178,16 +228,32 @@ law(
     const frame = compose({ ...HOME, o: [100, 100, 400] }, compose(turned('x', rad(lean)), turned('y', rad(tilt))));
     // A leg whose end was cut square and just reaches the seat with its long edge is not what a document gives: it is trimmed there.
     const down: Vec3 = [dot(frame.x, [0, 0, 1]), dot(frame.y, [0, 0, 1]), dot(frame.z, [0, 0, 1])];
-    const reach = 20 * (Math.abs(down[0]) + Math.abs(down[1])) / down[2];
+    const reach = (20 * (Math.abs(down[0]) + Math.abs(down[1]))) / down[2];
     const part: MeetPart = {
-      path: 'leg', wood: 'ash', grain: 'z' as const, marks: {},
-      stock: { min: [-20, -20, -300] as Vec3, max: [20, 20, quantise(reach)] as Vec3 }, frame,
-      shapes: [{ name: 'trim', op: 'shape' as const, why: 'trim' as const, at: HOME, faces: { cut: { of: 'plane' as const } }, solid: { kind: 'half' as const, normal: down, off: 0 } }],
+      path: 'leg',
+      wood: 'ash',
+      grain: 'z' as const,
+      marks: {},
+      stock: { min: [-20, -20, -300] as Vec3, max: [20, 20, quantise(reach)] as Vec3 },
+      frame,
+      shapes: [
+        {
+          name: 'trim',
+          op: 'shape' as const,
+          why: 'trim' as const,
+          at: HOME,
+          faces: { cut: { of: 'plane' as const } },
+          solid: { kind: 'half' as const, normal: down, off: 0 },
+        },
+      ],
     };
     const m = meet({ enter: [part], into: [seatPart] });
     expect(m.gap).toBe(0);
     const { made } = attempt(roundTenon, m, set);
-    const f = figures(m, { ...made, features: { ...made.features, enter: [...(m.sides['enter']?.[0]?.shapes ?? []), ...(made.features['enter'] ?? [])] } });
+    const f = figures(m, {
+      ...made,
+      features: { ...made.features, enter: [...(m.sides['enter']?.[0]?.shapes ?? []), ...(made.features['enter'] ?? [])] },
+    });
     for (const [pair, v] of Object.entries(f.overlap)) expect(v, pair).toBeLessThan(0.05);
     expect(f.pieces).toEqual(Object.fromEntries(Object.keys(f.pieces).map((k) => [k, 1])));
     const image = (p: MeetPart): MeetPart => ({ ...p, frame: compose(mirrored(axis as 'x', 40), p.frame) });

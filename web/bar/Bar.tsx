@@ -1,5 +1,5 @@
 /** The bar: which piece, back and forth, units, and whether it is kept. */
-import type { ReactNode } from 'react';
+import { useEffect, type ReactNode } from 'react';
 import { useKeeping } from '../document/keeping.ts';
 import { redo, saveDocument, undo } from '../document/piece.ts';
 import { useDocument } from '../document/store.ts';
@@ -14,6 +14,7 @@ export function Bar(): ReactNode {
   const piece = useResults((r) => r.piece);
   const past = useDocument((d) => d.past);
   const future = useDocument((d) => d.future);
+  useEffect(() => void (document.title = piece && screen === 'piece' ? `${piece.title} · Dryfit` : 'Dryfit'), [piece, screen]);
   return (
     <header className="bar">
       <button className="mark" onClick={() => look({ screen: 'start' })} aria-label="Dryfit: all pieces">

@@ -1,5 +1,6 @@
 /** The rough boards as strips: number, thickness, end with its rings, and the parts chalked on. */
 import { memo, useEffect, useRef, useState, type ReactNode } from 'react';
+import { layAgain } from '../document/piece.ts';
 import { useUnits } from '../look/Figures.tsx';
 import { lengthText } from '../look/lengths.ts';
 import { hover, look, useView } from '../look/view.ts';
@@ -15,6 +16,8 @@ const CHUNK = 24;
 export function Boards(): ReactNode {
   const layout = useResults((r) => r.layout);
   const piece = useResults((r) => r.piece);
+  const laying = useResults((r) => r.laying);
+  const unlaid = useResults((r) => r.unlaid);
   const [shown, show] = useState(CHUNK);
   const end = useRef<HTMLDivElement>(null);
   const count = layout?.boards.length ?? 0;
@@ -24,7 +27,16 @@ export function Boards(): ReactNode {
     watcher.observe(end.current);
     return () => watcher.disconnect();
   }, [count, shown]);
-  if (!layout) return <p className="quiet">{piece?.parts.length ? 'Laying it on boards…' : 'Boards appear here when there is something to lay on them.'}</p>;
+  if (unlaid)
+    return (
+      <p className="quiet">
+        {unlaid}{' '}
+        <button className="inline" onClick={layAgain}>
+          Lay it again
+        </button>
+      </p>
+    );
+  if (!layout) return <p className="quiet">{piece?.parts.length ? (laying?.words ?? 'Laying it on boards…') : 'Boards appear here when there is something to lay on them.'}</p>;
   const longest = Math.max(1, ...layout.boards.map((b) => b.length));
   return (
     <>

@@ -100,7 +100,11 @@ function hear(answer: Answer): void {
     case 'rows':
       return useResults.setState({ rows: answer.rows });
     case 'layout':
-      return useResults.setState({ layout: answer.layout });
+      return useResults.setState({ layout: answer.layout, laying: null, unlaid: null });
+    case 'laying':
+      return useResults.setState({ laying: answer });
+    case 'unlaid':
+      return useResults.setState({ unlaid: answer.words, laying: null });
     case 'bite':
       return useResults.setState({ bite: answer });
     case 'progress':
@@ -159,7 +163,8 @@ function heardTrouble(problems: readonly Problem[]): void {
   fallBack();
   useResults.setState({ busy: false, progress: null });
   const text = documentText();
-  if (text !== null) client().open(text);
+  if (text === null) look({ screen: 'start' });
+  else client().open(text);
   if (wasOpening) band(`${opening.name} cannot be used${text === null ? '' : '; your piece stays as it was'}.`, lines);
   else if (refused) refused(lines[0] ?? 'that cannot be');
   else band('That change cannot be; the piece stays as it was.', lines);
@@ -194,6 +199,10 @@ export function again(): void {
 }
 export const askBite = (finding: string): void => client().bite(finding);
 export const stop = (): void => client().stop();
+export const layAgain = (): void => {
+  useResults.setState({ unlaid: null });
+  client().lay();
+};
 
 // Keeping: soon after each change, at once when the page is left.
 let timer: ReturnType<typeof setTimeout> | undefined;
@@ -233,10 +242,10 @@ export async function saveMade(kind: FileKind): Promise<void> {
 export async function openLast(): Promise<void> {
   const id = lastId.get();
   if (id === null) return;
-  try {
-    const piece = (await keptPieces()).find((p) => p.id === id);
-    if (piece) openText(piece.text, piece.id, `“${piece.title}”`);
-  } catch {
-    useKeeping.setState({ kept: false });
-  }
+  const piece = await keptPieces().then(
+    (all) => all.find((p) => p.id === id),
+    () => undefined,
+  );
+  if (piece) openText(piece.text, piece.id, `“${piece.title}”`);
+  if (useDocument.getState().json === null) look({ screen: 'start' });
 }

@@ -1,7 +1,7 @@
 /** How the piece is being looked at: nothing here changes the piece. */
 import { create } from 'zustand';
 import type { Axis } from '../../src/geom/vec3.ts';
-import { attempt } from '../document/storage.ts';
+import { attempt, lastId } from '../document/storage.ts';
 
 export type Seen = 'freely' | 'front' | 'side' | 'above';
 export type Units = 'in' | 'mm';
@@ -37,7 +37,8 @@ export type View = {
   readonly band: Band | null;
 };
 export const useView = create<View>(() => ({
-  screen: 'start',
+  // A piece that was on the sheet when the page was left comes back at once: nothing else is shown before it.
+  screen: lastId.get() === null ? 'start' : 'piece',
   units: attempt(() => localStorage.getItem('dryfit.units')) as Units | null,
   seen: 'freely',
   face: 'x',

@@ -14,6 +14,9 @@ export type Results = {
   readonly order: OrderView | null;
   readonly rows: readonly CutRow[] | null;
   readonly layout: LayoutView | null;
+  /** How far the layout on boards is, or why there is none. */
+  readonly laying: Progress | null;
+  readonly unlaid: string | null;
   readonly bite: Bite | null;
   readonly progress: Progress | null;
   /** Is an answer about the newest change still to come? */
@@ -21,5 +24,5 @@ export type Results = {
   /** The tool broke on this piece; words for the maker. */
   readonly failed: string | null;
 };
-export const NOTHING: Results = { piece: null, scene: null, verdict: null, order: null, rows: null, layout: null, bite: null, progress: null, busy: false, failed: null };
+export const NOTHING: Results = { piece: null, scene: null, verdict: null, order: null, rows: null, layout: null, laying: null, unlaid: null, bite: null, progress: null, busy: false, failed: null };
 export const useResults = create<Results>(() => NOTHING);

@@ -2,6 +2,7 @@
 import { useEffect, useRef, type ReactNode } from 'react';
 import { useCured } from '../document/cured.ts';
 import { again, bringBack, stop } from '../document/piece.ts';
+import { capital, inWords } from '../look/Figures.tsx';
 import { look, useView } from '../look/view.ts';
 import { useResults } from '../results/store.ts';
 import { Finding, Folded } from './Finding.tsx';
@@ -16,7 +17,7 @@ export function Verdict(): ReactNode {
   const busy = useResults((r) => r.busy);
   const failed = useResults((r) => r.failed);
   const progress = useResults((r) => r.progress);
-  const sentence = failed ? 'The tool stopped. Your piece is safe.' : verdictSentence(verdict, piece?.parts.length ?? 0);
+  const sentence = failed ? 'The tool stopped. Your piece is safe.' : piece || !busy ? verdictSentence(verdict, piece?.parts.length ?? 0) : 'Opening your piece…';
   const sub = verdict ? subLine(verdict, order?.possible ? order.steps.length : null) : null;
   return (
     <div className={`verdict${busy ? ' waiting' : ''}`}>
@@ -77,6 +78,9 @@ export function Findings(): ReactNode {
           ),
         )}
       </ol>
+      <p className="hidden" role="status">
+        {cured.length ? `Put right: ${cured.at(-1)?.title ?? ''}. ${paras.length === 1 ? 'One finding' : `${capital(inWords(paras.length))} findings`} left.` : ''}
+      </p>
       {cured.map((c) => (
         <p className="cured" key={c.key}>
           <s>{c.title}</s>

@@ -1,10 +1,11 @@
 /** The story stick: the named sizes of one direction as spans on a lath; the chosen one is a window with two pointers. */
-import { useEffect, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactNode, type RefObject } from 'react';
+import { useEffect, useRef, type KeyboardEvent, type PointerEvent, type ReactNode, type RefObject } from 'react';
 import type { PieceView, SizeView } from '../../src/piece/view.ts';
 import { change, closeStep } from '../document/piece.ts';
 import { useDocument } from '../document/store.ts';
 import { Length, useUnits } from '../look/Figures.tsx';
 import { exactText, lengthText, notched, stepped } from '../look/lengths.ts';
+import { useWidth } from '../look/useWidth.ts';
 import { type Face, hover, look, useView } from '../look/view.ts';
 import { useResults } from '../results/store.ts';
 import { type Slot, lathOf, othersOf } from './lanes.ts';
@@ -186,15 +187,4 @@ function Others({ sizes, chosen }: { sizes: readonly SizeView[]; chosen: string 
       ))}
     </div>
   );
-}
-/** Width of an element in px, followed as the page changes. */
-export function useWidth(box: RefObject<HTMLElement | null>): number {
-  const [width, set] = useState(900);
-  useEffect(() => {
-    if (!box.current) return;
-    const watcher = new ResizeObserver(([entry]) => entry && set(entry.contentRect.width));
-    watcher.observe(box.current);
-    return () => watcher.disconnect();
-  }, [box]);
-  return width;
 }

@@ -1,10 +1,11 @@
 /** The lens: the place of the opened finding, cut open and enlarged, with letters and its one red measure. */
 import { useEffect, useRef, type ReactNode } from 'react';
 import type { Finding } from '../../src/model/finding.ts';
-import type { Vec3 } from '../../src/geom/vec3.ts';
+import { type Vec3, dot, sub } from '../../src/geom/vec3.ts';
 import { capital, figureText, useUnits } from '../look/Figures.tsx';
 import { useView } from '../look/view.ts';
 import { useResults } from '../results/store.ts';
+import { lensFrame } from './lensShot.ts';
 import { useStage } from './useStage.ts';
 
 /** Which way the lens looks, in words. */
@@ -16,6 +17,19 @@ function cutWords(cut: Vec3): readonly [string, string] {
 }
 export const cutOf = (f: Finding): Vec3 => f.where.cut ?? [0, 0, 1];
 
+/** Shared wood that is too thin for the picture: where it lies in the lens, 0…100, never under three wide. */
+function biteBox(f: Finding, positions: Float32Array): { x: number; y: number; width: number; height: number } | null {
+  const lens = lensFrame({ at: f.where.at, reach: f.where.reach, cut: cutOf(f) });
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < positions.length; i += 3) {
+    const p = sub([positions[i] ?? 0, positions[i + 1] ?? 0, positions[i + 2] ?? 0], lens.at);
+    const [x, y] = [50 + (50 * dot(p, lens.right)) / lens.half, 50 - (50 * dot(p, lens.up)) / lens.half];
+    [x0, y0, x1, y1] = [Math.min(x0, x), Math.min(y0, y), Math.max(x1, x), Math.max(y1, y)];
+  }
+  if (!(x1 >= x0)) return null;
+  const [w, h] = [Math.max(1.6, x1 - x0), Math.max(1.6, y1 - y0)];
+  return { x: (x0 + x1 - w) / 2, y: (y0 + y1 - h) / 2, width: w, height: h };
+}
 export function useOpened(): Finding | null {
   const key = useView((v) => v.finding);
   return useResults((r) => r.verdict?.findings.find((f) => f.key === key)) ?? null;
@@ -27,6 +41,7 @@ export function Lens({ place }: { place: 'sheet' | 'paragraph' }): ReactNode {
   const canvas = useRef<HTMLCanvasElement>(null);
   const piece = useResults((r) => r.piece);
   const units = useUnits();
+  const bite = useResults((r) => r.bite);
   const mine = shot && finding && shot.finding === finding.key ? shot : null;
   useEffect(() => {
     if (!mine || !canvas.current) return;
@@ -35,6 +50,7 @@ export function Lens({ place }: { place: 'sheet' | 'paragraph' }): ReactNode {
     canvas.current.getContext('2d')?.putImageData(mine.image, 0, 0);
   }, [mine]);
   if (!mine || !finding) return null;
+  const shared = mine.red || bite?.finding !== finding.key ? null : biteBox(finding, bite.positions);
   const parts = new Map(piece?.parts.map((p) => [p.path, p]));
   const [how, from] = cutWords(cutOf(finding));
   const title = `${capital(parts.get(finding.parts[0] ?? '')?.label ?? 'The place')}, ${how}`;
@@ -56,6 +72,12 @@ export function Lens({ place }: { place: 'sheet' | 'paragraph' }): ReactNode {
               </text>
             </g>
           ))}
+          {shared ? (
+            <>
+              <rect className="casing" {...shared} />
+              <rect className="bite" {...shared} />
+            </>
+          ) : null}
           {mine.red && measure ? (
             <>
               <path className="casing" d={`M${mine.red[0] * 100} ${mine.red[1] * 100}V100`} />

@@ -18,8 +18,20 @@ export function Rules(): ReactNode {
 }
 function ticksOf(order: OrderView): readonly Tick[] {
   const n = order.steps.length;
-  const ends = new Set(order.stages.map((s) => (s.steps.at(-1) ?? -1) + 1));
+  const ends = new Set(runsOf(order).map((r) => r.to + 1));
   return Array.from({ length: n + 1 }, (_, i) => ({ at: i / n, long: i === 0 || i === n || ends.has(i) }));
+}
+/** Steps of one stage that follow each other: a stage that another interrupts has its name twice. */
+function runsOf(order: OrderView): { readonly name: string; readonly from: number; to: number }[] {
+  const nameAt = new Map(order.stages.flatMap((s) => s.steps.map((i) => [i, s.name] as const)));
+  const out: { readonly name: string; readonly from: number; to: number }[] = [];
+  for (let i = 0; i < order.steps.length; i++) {
+    const name = nameAt.get(i) ?? '';
+    const last = out.at(-1);
+    if (last?.name === name) last.to = i;
+    else out.push({ name, from: i, to: i });
+  }
+  return out;
 }
 /** In words: all apart, the step that is being made, or together. */
 function wordsAt(order: OrderView, together: number): string {
@@ -32,7 +44,7 @@ function wordsAt(order: OrderView, together: number): string {
 function Apart({ order }: { order: OrderView }): ReactNode {
   const together = useView((v) => v.together);
   const n = order.steps.length;
-  const marks = order.stages.length > 1 ? order.stages.map((s) => ({ at: ((s.steps[0] ?? 0) + (s.steps.at(-1) ?? 0) + 1) / 2 / n, words: s.name })) : [];
+  const marks = order.stages.length > 1 ? runsOf(order).map((r) => ({ at: (r.from + r.to + 1) / 2 / n, share: (r.to + 1 - r.from) / n, words: r.name })) : [];
   return <Slider name="Apart and together" value={together} ticks={ticksOf(order)} words={wordsAt(order, together)} marks={marks} change={(v) => look({ together: v })} />;
 }
 const AXES = [

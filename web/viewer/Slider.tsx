@@ -1,5 +1,6 @@
 /** A plain rule with ticks and one pin; arrows go from tick to tick. */
 import { useRef, type KeyboardEvent, type PointerEvent, type ReactNode } from 'react';
+import { useWidth } from '../look/useWidth.ts';
 
 export type Tick = { readonly at: number; readonly long: boolean };
 type Props = {
@@ -7,12 +8,14 @@ type Props = {
   readonly value: number;
   readonly ticks: readonly Tick[];
   readonly words: string;
-  readonly marks?: readonly { readonly at: number; readonly words: string }[];
+  /** Names under the rule, each with the share of it that is its own; one that does not fit is left out. */
+  readonly marks?: readonly { readonly at: number; readonly share: number; readonly words: string }[];
   readonly change: (value: number) => void;
 };
 
 export function Slider({ name, value, ticks, words, marks = [], change }: Props): ReactNode {
   const track = useRef<HTMLDivElement>(null);
+  const width = useWidth(track);
   const drag = (e: PointerEvent): void => {
     const box = track.current?.getBoundingClientRect();
     if (!box) return;
@@ -47,7 +50,7 @@ export function Slider({ name, value, ticks, words, marks = [], change }: Props)
         {ticks.map((t) => (
           <i key={t.at} className={t.long ? 'long' : ''} style={{ left: `${t.at * 100}%` }} />
         ))}
-        {marks.map((m) => (
+        {marks.filter((m) => m.words.length * 6.3 < m.share * width).map((m) => (
           <span key={m.words + String(m.at)} style={{ left: `${m.at * 100}%` }}>
             {m.words}
           </span>

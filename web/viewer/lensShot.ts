@@ -37,7 +37,7 @@ type On = {
   readonly restore: () => void;
 };
 /** Sizes and directions of the lens: `half` mm from its middle to its rim. */
-function lensFrame(ask: ShotAsk) {
+export function lensFrame(ask: Pick<ShotAsk, 'at' | 'reach' | 'cut'>) {
   const n = unit(ask.cut);
   const right: Vec3 = Math.abs(n[2]) > 0.9 ? [1, 0, 0] : unit(cross([0, 0, 1], n));
   const up = cross(n, right);

@@ -6,9 +6,13 @@ import type { Json, Patch } from '../../src/model/finding.ts';
 import type { FileKind, FromBoards, FromPiece, Rev, ToBoards, ToPiece } from './protocol.ts';
 import { type Port, type Watched, watch } from './watched.ts';
 
-export type Answer = Exclude<FromPiece, { kind: 'pong' | 'whole' | 'blanks' | 'file' }> | Extract<FromBoards, { kind: 'layout' }>;
+export type Answer =
+  | Exclude<FromPiece, { kind: 'pong' | 'whole' | 'blanks' | 'file' }>
+  | Extract<FromBoards, { kind: 'layout' }>
+  | { readonly kind: 'laying'; readonly words: string; readonly done: number; readonly of: number }
+  | { readonly kind: 'unlaid'; readonly words: string };
 export type MadeFile = { readonly name: string; readonly type: string; readonly bytes: Uint8Array<ArrayBuffer> };
-export type Sources = { readonly piece: () => Port; readonly boards: (() => Port) | null };
+export type Sources = { readonly piece: () => Port; readonly boards: () => Port };
 export type Told = {
   readonly answer: (answer: Answer) => void;
   /** The document as text, asked for when a worker has to start over. */
@@ -76,13 +80,20 @@ export function startClient(sources: Sources, told: Told): Client {
     else w?.failed(new Error(message.words));
   }
   function lay(): void {
-    if (!sources.boards || job === null) return;
-    boards ??= watch<ToBoards, FromBoards>(sources.boards, { message: hearBoards, silent: () => (boards = null) });
+    if (job === null) return;
+    boards ??= watch<ToBoards, FromBoards>(sources.boards, { message: hearBoards, silent: unlaid });
     boards.send({ kind: 'lay', rev: newest, job });
+  }
+  /** The next job starts a fresh worker; this one is not tried again by itself. */
+  function unlaid(why: string): void {
+    boards = null;
+    told.answer({ kind: 'unlaid', words: `The layout on boards stopped: ${why}.` });
   }
   function hearBoards(message: FromBoards): void {
     if (message.kind === 'pong' || message.rev !== newest) return;
-    told.answer(message);
+    if (message.kind === 'layout') told.answer(message);
+    else if (message.kind === 'failed') told.answer({ kind: 'unlaid', words: message.words });
+    else told.answer({ kind: 'laying', words: message.words, done: message.done, of: message.of });
   }
   return {
     open: giveWhole,

@@ -9,10 +9,20 @@ import type { MortiseTenon } from './params.ts';
 /** Cheeks, edges, bottom and shoulders of every tenon; then pegs and wedges. */
 export function contacts(p: Place<MortiseTenon>, l: Laid): Contact[] {
   const out = l.tenons.flatMap((t, i) => [...cheeks(l, t, i), ...edges(l, t, i), ...(l.s.through === 'yes' ? [] : [bottom(l, t, i)])]);
-  return [...out, ...shoulders(p, l), ...l.pegs.flatMap((peg, i) => pegContacts(l, peg, i)), ...l.wedges.flatMap((w, i) => wedgeContacts(w.spec, `wedge${i + 1}`, `kerf ${i + 1}`, l.pegs.length + i, 'enter', l.s.glue === 'yes' ? 'glued' : 'pinned'))];
+  return [
+    ...out,
+    ...shoulders(p, l),
+    ...l.pegs.flatMap((peg, i) => pegContacts(l, peg, i)),
+    ...l.wedges.flatMap((w, i) =>
+      wedgeContacts(w.spec, `wedge${i + 1}`, `kerf ${i + 1}`, l.pegs.length + i, 'enter', l.s.glue === 'yes' ? 'glued' : 'pinned'),
+    ),
+  ];
 }
 const held = (l: Laid): Hold => (l.s.glue === 'yes' ? 'glued' : l.pegs.length > 0 || l.wedges.length > 0 ? 'pinned' : 'dry');
-const reach = (l: Laid): Span => [0, l.s.through === 'yes' ? l.floor : Math.min(l.tip, ...l.meets.map((c) => (l.mitres.length ? c.short : l.tip)))];
+const reach = (l: Laid): Span => [
+  0,
+  l.s.through === 'yes' ? l.floor : Math.min(l.tip, ...l.meets.map((c) => (l.mitres.length ? c.short : l.tip))),
+];
 
 /** The glued length is that over all tenons, across the entering part's grain: they hold each other apart. */
 function cheeks(l: Laid, t: Tenon, i: number): Contact[] {
@@ -72,7 +82,10 @@ function shoulders(p: Place<MortiseTenon>, l: Laid): Contact[] {
   const span = (i: 0 | 1): Span => [Math.min(...m.patch.map((q) => q[i])), Math.max(...m.patch.map((q) => q[i]))];
   if (m.patch.length < 3) return [];
   const trim = l.g.enter.shapes.find((f) => f.why === 'trim');
-  const a = { role: 'enter', ...(trim ? { feature: trim.name, face: Object.keys(trim.faces)[0] ?? 'plane' } : { feature: 'stock', face: l.g.enter.end }) };
+  const a = {
+    role: 'enter',
+    ...(trim ? { feature: trim.name, face: Object.keys(trim.faces)[0] ?? 'plane' } : { feature: 'stock', face: l.g.enter.end }),
+  };
   const b = { role: 'into', feature: 'stock', face: l.g.into.end };
   const base = { fit: 'slip', hold: 'dry', glue: 'end' } as const;
   if (!l.g.square) {
@@ -80,7 +93,17 @@ function shoulders(p: Place<MortiseTenon>, l: Laid): Contact[] {
     const at = frameAlong([0, 0, 0], m.shoulder.normal);
     const far = { ...at, o: [0, 0, m.gap] as Vec3 };
     const patch = m.patch.map((q) => [q[0] * at.x[0] + q[1] * at.x[1], q[0] * at.y[0] + q[1] * at.y[1]] as const);
-    return [{ name: 'shoulder', between: [{ ...a, surface: { plane: m.shoulder, patch, patchFrame: at } }, { ...b, surface: { plane: m.face, patch, patchFrame: far } }], meant: 0, ...base }];
+    return [
+      {
+        name: 'shoulder',
+        between: [
+          { ...a, surface: { plane: m.shoulder, patch, patchFrame: at } },
+          { ...b, surface: { plane: m.face, patch, patchFrame: far } },
+        ],
+        meant: 0,
+        ...base,
+      },
+    ];
   }
   const [x, y] = [span(0), span(1)];
   const t = l.tenons[0]?.x ?? x;
@@ -103,14 +126,24 @@ function pegContacts(l: Laid, peg: PegAt, i: number): Contact[] {
   const tenonFrom = peg.sign > 0 ? (l.tenons[0]?.x[0] ?? 0) : (l.tenons[0]?.x[1] ?? 0);
   const shank = roundSide('extra', 'turning', 'round', [peg.start, peg.y, peg.z], along, r, peg.length, i);
   return [
-    { name: `${name} in its hole`, between: [shank, roundSide('into', `${name} hole`, 'hole', [peg.start, peg.y, peg.z], along, r, peg.length)], fit: 'tap', meant: 0, hold: 'pinned', glue: 'end' },
+    {
+      name: `${name} in its hole`,
+      between: [shank, roundSide('into', `${name} hole`, 'hole', [peg.start, peg.y, peg.z], along, r, peg.length)],
+      fit: 'tap',
+      meant: 0,
+      hold: 'pinned',
+      glue: 'end',
+    },
     {
       name: `${name} through the tenon`,
       between: [
         roundSide('extra', 'turning', 'round', [tenonFrom, peg.y, peg.z], along, r, l.s.thickness, i),
         roundSide('enter', `${name} hole`, 'hole', [tenonFrom, peg.y, peg.z - l.g.gap - l.s.drawbore], along, r, l.s.thickness),
       ],
-      fit: l.s.drawbore > 0 ? 'press' : 'tap', meant: -l.s.drawbore, hold: 'pinned', glue: 'long',
+      fit: l.s.drawbore > 0 ? 'press' : 'tap',
+      meant: -l.s.drawbore,
+      hold: 'pinned',
+      glue: 'long',
     },
   ];
 }

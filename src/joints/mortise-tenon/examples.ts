@@ -2,15 +2,38 @@ import type { Example } from '../family.ts';
 
 type Doc = Record<string, string>;
 const post: Doc = { wood: 'oak', grain: 'z', left: '0', width: '45', front: '0', depth: '45', bottom: '0', height: '300' };
-const rail: Doc = { wood: 'oak', grain: 'x', left: 'post.right', width: '200', front: 'post.front + 12', depth: '20', bottom: '150', height: '90' };
-const piece = (title: string, set: Doc, parts: Record<string, Doc> = { post, rail }, places: readonly Doc[] = [{ enter: 'rail', into: 'post' }]) => ({
+const rail: Doc = {
+  wood: 'oak',
+  grain: 'x',
+  left: 'post.right',
+  width: '200',
+  front: 'post.front + 12',
+  depth: '20',
+  bottom: '150',
+  height: '90',
+};
+const piece = (
+  title: string,
+  set: Doc,
+  parts: Record<string, Doc> = { post, rail },
+  places: readonly Doc[] = [{ enter: 'rail', into: 'post' }],
+) => ({
   dryfit: 1,
   title,
   units: 'mm',
   parts,
   joints: { corner: { as: 'mortise_tenon@1', places, set } },
 });
-const side: Doc = { wood: 'oak', grain: 'y', front: 'post.back', depth: '200', left: 'post.left + 12', width: '20', bottom: '150', height: '90' };
+const side: Doc = {
+  wood: 'oak',
+  grain: 'y',
+  front: 'post.back',
+  depth: '200',
+  left: 'post.left + 12',
+  width: '20',
+  bottom: '150',
+  height: '90',
+};
 const alongX: Doc = { ...rail, front: 'post.front + 12' };
 
 export const examples: readonly Example[] = [
@@ -66,10 +89,15 @@ export const examples: readonly Example[] = [
   {
     name: 'two mitred tenons',
     words: 'Rails from two sides into one leg; their tenons meet inside and are mitred.',
-    document: piece('Corner of a table', { thickness: '8', width: '60', length: '26', drop: '0', end: 'mitred', spare: '2' }, { post, rail: alongX, side }, [
-      { enter: 'rail', into: 'post' },
-      { enter: 'side', into: 'post' },
-    ]),
+    document: piece(
+      'Corner of a table',
+      { thickness: '8', width: '60', length: '26', drop: '0', end: 'mitred', spare: '2' },
+      { post, rail: alongX, side },
+      [
+        { enter: 'rail', into: 'post' },
+        { enter: 'side', into: 'post' },
+      ],
+    ),
     // Middles at 12 + 10 = 22 from the outer faces, 23 from the inner ones: the mitre runs from 19 (outer... nearer cheek) to 27, less
     // half a millimetre square to it, 0.7071 along the tenon: 18.2929 and 26.2929. The end at 26 takes 0.2929 off the point:
     // area (8 x 18.2929) + (8 x 8 / 2) - 0.2929² / 2 = 146.3431 + 32 - 0.0429 = 178.3002, times 60 = 10 698.01.
@@ -81,7 +109,18 @@ export const examples: readonly Example[] = [
   {
     name: 'pegged',
     words: 'One 6 mm peg through the cheeks, drawbored 1 mm.',
-    document: piece('Pegged rail', { thickness: '8', width: '60', length: '28', drop: '0', spare: '2', pegs: '1', peg_diameter: '6', peg_back: '12', peg_length: '30', drawbore: '1' }),
+    document: piece('Pegged rail', {
+      thickness: '8',
+      width: '60',
+      length: '28',
+      drop: '0',
+      spare: '2',
+      pegs: '1',
+      peg_diameter: '6',
+      peg_back: '12',
+      peg_length: '30',
+      drawbore: '1',
+    }),
     // Post 45 with the tenon from 18 to 26: mortise 8 x 60 x 30 = 14 400; the hole of 9π mm² adds 30 - 8 = 22 of length.
     removed: { post: 14400 + 22 * 9 * Math.PI },
     added: { rail: 13440 - 8 * 9 * Math.PI },
@@ -90,7 +129,16 @@ export const examples: readonly Example[] = [
   {
     name: 'wedged',
     words: 'A through tenon with two wedges across the grain of the post.',
-    document: piece('Wedged rail', { thickness: '8', width: '60', drop: '0', through: 'yes', proud: '0', wedge: 'across', wedges: '2', wedge_thick: '4' }),
+    document: piece('Wedged rail', {
+      thickness: '8',
+      width: '60',
+      drop: '0',
+      through: 'yes',
+      proud: '0',
+      wedge: 'across',
+      wedges: '2',
+      wedge_thick: '4',
+    }),
     // Mortise 8 x 60 x 45 = 21 600. Each kerf is 30 long, 1.5 wide at its root and 4 at the end, 8 across: (1.5 + 4) / 2 x 30 x 8 = 660.
     removed: { post: 21600 },
     added: { rail: 21600 - 2 * 660 },

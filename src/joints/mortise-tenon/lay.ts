@@ -33,7 +33,16 @@ function survey(m: Meeting): Ground | null {
   const ray = lineThrough(body, [0, 0, 0], [0, 0, 1]) ?? lineThrough(body, middleOfPatch(m), [0, 0, 1]);
   if (!ray || !enter.square) return null;
   const b = enter.box;
-  return { enter, into, gap: Math.abs(ray.low - m.gap) < 1e-6 ? m.gap : ray.low, x: [b.min[0], b.max[0]], y: [b.min[1], b.max[1]], deep: ray.high - ray.low, body, square: into.square && Math.abs(m.angle.rake) < 1e-6 && Math.abs(m.angle.splay) < 1e-6 };
+  return {
+    enter,
+    into,
+    gap: Math.abs(ray.low - m.gap) < 1e-6 ? m.gap : ray.low,
+    x: [b.min[0], b.max[0]],
+    y: [b.min[1], b.max[1]],
+    deep: ray.high - ray.low,
+    body,
+    square: into.square && Math.abs(m.angle.rake) < 1e-6 && Math.abs(m.angle.splay) < 1e-6,
+  };
 }
 function middleOfPatch(m: Meeting): Vec3 {
   const mid = (i: 0 | 1): number => (Math.min(...m.patch.map((p) => p[i])) + Math.max(...m.patch.map((p) => p[i]))) / 2;
@@ -53,7 +62,9 @@ type Placing = Pick<MortiseTenon, 'thickness' | 'offset' | 'from'>;
 /** Low and high of the tenon across the thickness. */
 export function across(enter: MeetSide, s: Placing): Span {
   const face = s.from === 'face' ? faceSideOf(enter) : null;
-  const mid = face ? face.at - face.sign * (s.offset + s.thickness / 2) : (enter.box.min[0] + enter.box.max[0]) / 2 + s.offset * ownSense(enter, 'x');
+  const mid = face
+    ? face.at - face.sign * (s.offset + s.thickness / 2)
+    : (enter.box.min[0] + enter.box.max[0]) / 2 + s.offset * ownSense(enter, 'x');
   return [mid - s.thickness / 2, mid + s.thickness / 2];
 }
 export const hasFaceSide = (enter: MeetSide): boolean => faceSideOf(enter) !== null;
@@ -88,7 +99,12 @@ export function haunchSpan(g: Ground, s: MortiseTenon): { span: Span; side: 1 | 
   const [low, high] = whole(g, s);
   const rooms: readonly [number, number] = [low - g.y[0], g.y[1] - high];
   const near = endSide(g);
-  const side = Math.abs(near.room) < g.y[1] - g.y[0] ? near.side : rooms[1] > rooms[0] + 1e-6 || (rooms[1] > rooms[0] - 1e-6 && ownSense(g.enter, 'y') > 0) ? 1 : -1;
+  const side =
+    Math.abs(near.room) < g.y[1] - g.y[0]
+      ? near.side
+      : rooms[1] > rooms[0] + 1e-6 || (rooms[1] > rooms[0] - 1e-6 && ownSense(g.enter, 'y') > 0)
+        ? 1
+        : -1;
   if ((side > 0 ? rooms[1] : rooms[0]) < 0.5) return null;
   return { side, span: side > 0 ? [high, g.y[1]] : [g.y[0], low] };
 }
@@ -117,16 +133,19 @@ export function crossing(g: Ground, s: Placing & Partial<MortiseTenon>, sibling:
   const along = dot(zA, zB);
   if (along > 0.999) return null;
   const [xa, xb] = [across(g.enter, s), across(other, s)];
-  const ya: Span = s.width !== undefined ? whole(g, { width: s.width, tenons: s.tenons ?? 1, between: s.between ?? 0, drop: s.drop ?? 0 }) : g.y;
+  const ya: Span =
+    s.width !== undefined ? whole(g, { width: s.width, tenons: s.tenons ?? 1, between: s.between ?? 0, drop: s.drop ?? 0 }) : g.y;
   const cB = outPoint(f, [(xb[0] + xb[1]) / 2, 0, 0]);
   const cA: Vec3 = [(xa[0] + xa[1]) / 2, 0, 0];
-  const half = (dir: Vec3, frame: { x: Vec3; y: Vec3 }, hx: number, hy: number): number => Math.abs(dot(dir, frame.x)) * hx + Math.abs(dot(dir, frame.y)) * hy;
+  const half = (dir: Vec3, frame: { x: Vec3; y: Vec3 }, hx: number, hy: number): number =>
+    Math.abs(dot(dir, frame.x)) * hx + Math.abs(dot(dir, frame.y)) * hy;
   const own = { x: [1, 0, 0] as Vec3, y: [0, 1, 0] as Vec3 };
   const yMid: Vec3 = [0, (ya[0] + ya[1]) / 2, 0];
   const bMid = outDir(f, [0, (other.box.min[1] + other.box.max[1]) / 2, 0]);
   const hB = { x: s.thickness / 2, y: (other.box.max[1] - other.box.min[1]) / 2 };
   const apart = (dir: Vec3): boolean =>
-    Math.abs(dot(dir, sub(add(cB, bMid), add(cA, yMid)))) >= half(dir, own, s.thickness / 2, (ya[1] - ya[0]) / 2) + half(dir, f, hB.x, hB.y) - 1e-6;
+    Math.abs(dot(dir, sub(add(cB, bMid), add(cA, yMid)))) >=
+    half(dir, own, s.thickness / 2, (ya[1] - ya[0]) / 2) + half(dir, f, hB.x, hB.y) - 1e-6;
   if (along < -0.999) {
     if (apart([1, 0, 0]) || apart([0, 1, 0])) return null;
     const mid = f.o[2] / 2;
@@ -153,7 +172,8 @@ export function crossing(g: Ground, s: Placing & Partial<MortiseTenon>, sibling:
     facing: false,
   };
 }
-export const crossings = (g: Ground, s: Placing & Partial<MortiseTenon>, siblings: readonly Meeting[]): Crossing[] => siblings.flatMap((b) => crossing(g, s, b) ?? []);
+export const crossings = (g: Ground, s: Placing & Partial<MortiseTenon>, siblings: readonly Meeting[]): Crossing[] =>
+  siblings.flatMap((b) => crossing(g, s, b) ?? []);
 
 /** Clear space left between two mitred tenons, and between a square one and the tenon that it meets, mm. Common practice: they must not hold the shoulders open. */
 export const MITRE_SPACE = 1;
@@ -172,7 +192,8 @@ export function tenonOutline(low: number, high: number, back: number, length: nu
       const q = out[(i + 1) % out.length] ?? p;
       const [a, b] = [height(p), height(q)];
       const keep: Vec2[] = a <= 1e-9 ? [p] : [];
-      if ((a > 1e-9 && b < -1e-9) || (a < -1e-9 && b > 1e-9)) keep.push([p[0] + ((q[0] - p[0]) * a) / (a - b), p[1] + ((q[1] - p[1]) * a) / (a - b)]);
+      if ((a > 1e-9 && b < -1e-9) || (a < -1e-9 && b > 1e-9))
+        keep.push([p[0] + ((q[0] - p[0]) * a) / (a - b), p[1] + ((q[1] - p[1]) * a) / (a - b)]);
       return keep;
     });
   }

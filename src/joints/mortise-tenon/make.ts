@@ -6,7 +6,19 @@ import type { ExtraPart, Made, Place } from '../family.ts';
 import { CLEAR, type WedgeSpec, cylinder, frameAlong, pin, swept, wedgeExtra, wedgeKerf } from '../features.ts';
 import type { Plane } from '../meeting.ts';
 import { contacts } from './contacts.ts';
-import { type Crossing, type Ground, type Span, type Tenon, bodyIn, crossings, ground, haunchSpan, runsAlongGrain, tenonOutline, tenonsOf } from './lay.ts';
+import {
+  type Crossing,
+  type Ground,
+  type Span,
+  type Tenon,
+  bodyIn,
+  crossings,
+  ground,
+  haunchSpan,
+  runsAlongGrain,
+  tenonOutline,
+  tenonsOf,
+} from './lay.ts';
 import type { MortiseTenon } from './params.ts';
 
 /** All that make, the contacts and the rules read: worked out once. */
@@ -37,7 +49,13 @@ export function layOut(p: Place<MortiseTenon>, s: MortiseTenon): Laid {
   const mitres = planes.filter((m) => Math.abs(m.normal[axis === 0 ? 1 : 0]) < 1e-6);
   const tip = s.through === 'yes' ? g.gap + g.deep + s.proud : s.length;
   return {
-    g, s, tenons, meets, mitres, axis, tip,
+    g,
+    s,
+    tenons,
+    meets,
+    mitres,
+    axis,
+    tip,
     floor: g.gap + (s.through === 'yes' ? g.deep : s.length + s.spare),
     haunch: haunchSpan(g, s),
     pegs: pegsAt(g, s, tenons),
@@ -58,9 +76,19 @@ export function make(p: Place<MortiseTenon>, sizes: MortiseTenon): Made {
     const name = `peg${i + 1}`;
     const at = (z: number) => frameAlong([peg.start, peg.y, z], [peg.sign, 0, 0], [0, 1, 0]);
     into.push(cylinder(`${name} hole`, 'remove', at(peg.z), sizes.peg_diameter, -CLEAR, peg.length, { round: 'hole', to: 'end' }));
-    const reach = Math.abs((peg.sign > 0 ? l.tenons[0]?.x[1] ?? 0 : l.tenons[0]?.x[0] ?? 0) - peg.start) + CLEAR;
-    const near = Math.abs((peg.sign > 0 ? l.tenons[0]?.x[0] ?? 0 : l.tenons[0]?.x[1] ?? 0) - peg.start) - CLEAR;
-    enter.push(cylinder(`${name} hole`, 'remove', at(peg.z - l.g.gap - sizes.drawbore), sizes.peg_diameter, near, Math.min(reach, Math.max(peg.length, near + 0.1)), { round: 'hole' }));
+    const reach = Math.abs((peg.sign > 0 ? (l.tenons[0]?.x[1] ?? 0) : (l.tenons[0]?.x[0] ?? 0)) - peg.start) + CLEAR;
+    const near = Math.abs((peg.sign > 0 ? (l.tenons[0]?.x[0] ?? 0) : (l.tenons[0]?.x[1] ?? 0)) - peg.start) - CLEAR;
+    enter.push(
+      cylinder(
+        `${name} hole`,
+        'remove',
+        at(peg.z - l.g.gap - sizes.drawbore),
+        sizes.peg_diameter,
+        near,
+        Math.min(reach, Math.max(peg.length, near + 0.1)),
+        { round: 'hole' },
+      ),
+    );
     extras.push(pin(name, 'peg', l.g.enter.wood, sizes.peg_diameter, peg.length, [peg.start, peg.y, peg.z], [peg.sign, 0, 0]));
   });
   l.wedges.forEach(({ spec }, i) => {
@@ -81,7 +109,11 @@ export const nameOf = (word: string, l: Laid, i: number): string => (l.tenons.le
 /** How far the tenon is rooted behind the shoulder, and where the mortise's cut starts, when either face is slanted. */
 function rootOf(p: Place<MortiseTenon>, l: Laid): { root: number; above: number } {
   const low = (plane: Plane): number => {
-    const heights = l.tenons.flatMap((t) => [t.x[0], t.x[1]].flatMap((x) => [l.g.y[0], l.g.y[1], t.y[0], t.y[1]].map((y) => (plane.off - plane.normal[0] * x - plane.normal[1] * y) / plane.normal[2])));
+    const heights = l.tenons.flatMap((t) =>
+      [t.x[0], t.x[1]].flatMap((x) =>
+        [l.g.y[0], l.g.y[1], t.y[0], t.y[1]].map((y) => (plane.off - plane.normal[0] * x - plane.normal[1] * y) / plane.normal[2]),
+      ),
+    );
     return Math.min(...heights);
   };
   return { root: ROOT - Math.min(0, low(p.meeting.shoulder)), above: Math.min(l.g.gap, low(p.meeting.face)) - CLEAR };
@@ -90,11 +122,26 @@ function tenon(l: Laid, t: Tenon, name: string, r: { root: number }): Feature {
   const cheeks = { low: `cheek ${faceToward(l.g.enter, [-1, 0, 0])}`, high: `cheek ${faceToward(l.g.enter, [1, 0, 0])}` };
   const edges = { low: `edge ${faceToward(l.g.enter, [0, -1, 0])}`, high: `edge ${faceToward(l.g.enter, [0, 1, 0])}` };
   if (l.mitres.length === 0)
-    return block(name, 'add', boxOf(t.x[0], t.x[1], t.y[0], t.y[1], -r.root, l.tip), { 'x-': cheeks.low, 'x+': cheeks.high, 'y-': edges.low, 'y+': edges.high, 'z+': 'end' });
+    return block(name, 'add', boxOf(t.x[0], t.x[1], t.y[0], t.y[1], -r.root, l.tip), {
+      'x-': cheeks.low,
+      'x+': cheeks.high,
+      'y-': edges.low,
+      'y+': edges.high,
+      'z+': 'end',
+    });
   const [span, other] = l.axis === 0 ? [t.x, t.y] : [t.y, t.x];
   const [sides, ends] = l.axis === 0 ? [cheeks, edges] : [edges, cheeks];
   const outline = tenonOutline(span[0], span[1], -r.root, l.tip, l.mitres, l.axis);
-  return swept(name, 'add', l.axis === 0 ? 'xz' : 'yz', outline, other[0], other[1], outline.map((a, i) => sideWord(a, outline[(i + 1) % outline.length] ?? a, span, -r.root, l.tip, sides)), [ends.low, ends.high]);
+  return swept(
+    name,
+    'add',
+    l.axis === 0 ? 'xz' : 'yz',
+    outline,
+    other[0],
+    other[1],
+    outline.map((a, i) => sideWord(a, outline[(i + 1) % outline.length] ?? a, span, -r.root, l.tip, sides)),
+    [ends.low, ends.high],
+  );
 }
 function sideWord(a: Vec2, b: Vec2, span: Span, back: number, tip: number, sides: { low: string; high: string }): string | null {
   const on = (i: 0 | 1, v: number): boolean => Math.abs(a[i] - v) < 1e-7 && Math.abs(b[i] - v) < 1e-7;
@@ -127,10 +174,19 @@ function haunch(l: Laid, h: { span: Span; side: 1 | -1 }, op: 'add' | 'remove', 
   const deep = face + l.s.haunch_length;
   if (l.s.haunch === 'square') return block('haunch', op, boxOf(x[0], x[1], y0, y1, from, deep), { 'z+': 'haunch end' });
   const [tall, low] = h.side > 0 ? [h.span[0], h.span[1]] : [h.span[1], h.span[0]];
-  const outline: Vec2[] = h.side > 0
-    ? [[y0, from], [y1, from], ...(y1 > low ? ([[y1, face]] as Vec2[]) : []), [low, face], [tall, deep]]
-    : [[y0, from], [y1, from], [tall, deep], [low, face], ...(y0 < low ? ([[y0, face]] as Vec2[]) : [])];
-  return swept('haunch', op, 'yz', outline, x[0], x[1], outline.map((c) => (c === (h.side > 0 ? outline[outline.length - 2] : outline[2]) ? 'haunch end' : null)));
+  const outline: Vec2[] =
+    h.side > 0
+      ? [[y0, from], [y1, from], ...(y1 > low ? ([[y1, face]] as Vec2[]) : []), [low, face], [tall, deep]]
+      : [[y0, from], [y1, from], [tall, deep], [low, face], ...(y0 < low ? ([[y0, face]] as Vec2[]) : [])];
+  return swept(
+    'haunch',
+    op,
+    'yz',
+    outline,
+    x[0],
+    x[1],
+    outline.map((c) => (c === (h.side > 0 ? outline[outline.length - 2] : outline[2]) ? 'haunch end' : null)),
+  );
 }
 
 /** Pegs go in from the face of the receiver that is nearer to the tenon (from its own low side where both are as near), spread over the tenons. */
@@ -163,7 +219,10 @@ function wedgesIn(g: Ground, s: MortiseTenon, t: Tenon, tip: number): WedgeSpec[
   const [over, span] = way === 'y' ? [t.y, t.x] : [t.x, t.y];
   const kerf = Math.min(1.5, s.wedge_thick / 2);
   return Array.from({ length: s.wedges }, (_, i) => ({
-    spread: way, span, kerf, tip,
+    spread: way,
+    span,
+    kerf,
+    tip,
     at: spread(over, i, s.wedges, ownSense(g.enter, way)),
     sense: ownSense(g.enter, way),
     root: tip - (tip * 2) / 3,

@@ -47,18 +47,30 @@ export const params: Fields<MortiseTenon> = {
   from: {
     kind: 'choice',
     words: 'what the offset counts from',
-    options: { middle: 'the middle of the thickness, to the middle of the tenon', face: 'the face side (the part’s mark), to the nearer cheek' },
+    options: {
+      middle: 'the middle of the thickness, to the middle of the tenon',
+      face: 'the face side (the part’s mark), to the nearer cheek',
+    },
   },
   drop: { kind: 'length', words: 'how far the tenon lies below the middle of the width' },
   shoulders: {
     kind: 'choice',
     words: 'where a shoulder is left',
-    options: { all: 'on all four sides', broad: 'on the two broad sides only', top: 'on the broad sides and the upper edge', bottom: 'on the broad sides and the lower edge' },
+    options: {
+      all: 'on all four sides',
+      broad: 'on the two broad sides only',
+      top: 'on the broad sides and the upper edge',
+      bottom: 'on the broad sides and the lower edge',
+    },
   },
   end: { kind: 'choice', words: 'end of the tenon', options: { square: 'cut square', mitred: 'mitred against the tenon that it meets' } },
   through: { kind: 'choice', words: 'does it come out at the back', options: { no: 'blind', yes: 'through' } },
   proud: { kind: 'length', words: 'how far it stands out at the back' },
-  haunch: { kind: 'choice', words: 'haunch', options: { none: 'none', square: 'square', sloped: 'sloped, hidden at the end of the receiving part' } },
+  haunch: {
+    kind: 'choice',
+    words: 'haunch',
+    options: { none: 'none', square: 'square', sloped: 'sloped, hidden at the end of the receiving part' },
+  },
   haunch_length: { kind: 'length', words: 'length of the haunch' },
   wedge: {
     kind: 'choice',

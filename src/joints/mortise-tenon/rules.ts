@@ -9,7 +9,10 @@ type R = Rule<MortiseTenon>;
 /** Play in comparing with a limit, mm, so that 1/3 typed as a decimal passes. */
 const PLAY = 0.05;
 const rule = (id: string, words: string, run: (l: Laid) => readonly Warning[]): R => ({ id, words, run: (p, s) => run(layOut(p, s)) });
-const middle = (l: Laid): readonly [number, number] => [((l.tenons[0]?.x[0] ?? 0) + (l.tenons[0]?.x[1] ?? 0)) / 2, ((l.tenons[0]?.y[0] ?? 0) + (l.tenons[0]?.y[1] ?? 0)) / 2];
+const middle = (l: Laid): readonly [number, number] => [
+  ((l.tenons[0]?.x[0] ?? 0) + (l.tenons[0]?.x[1] ?? 0)) / 2,
+  ((l.tenons[0]?.y[0] ?? 0) + (l.tenons[0]?.y[1] ?? 0)) / 2,
+];
 
 const thick = rule('tenon thick', 'a tenon takes at most half of the part that carries it', (l) => {
   const stock = l.g.x[1] - l.g.x[0];
@@ -17,33 +20,69 @@ const thick = rule('tenon thick', 'a tenon takes at most half of the part that c
   // Planks tenoned at their full thickness have no cheeks to weaken.
   if (thickness <= stock / 2 + PLAY || thickness >= stock - PLAY) return [];
   const [x, y] = middle(l);
-  return [{
-    rule: 'tenon thick', grade: 'note', title: 'The tenon leaves narrow shoulders',
-    why: `The tenon takes {mm:${thickness}} of {mm:${stock}}; a third is the rule, half the most.`,
-    measured: thickness, limit: stock / 2, unit: 'mm', source: read(`${PTSW}; ${RIV}`), at: [x, y, 0], roles: ['enter'],
-    cures: [{ label: `make the tenon ${typed(stock / 3)} thick`, set: { thickness: typed(stock / 3) } }, { label: 'let the thickness follow the parts', set: { thickness: null } }],
-  }];
+  return [
+    {
+      rule: 'tenon thick',
+      grade: 'note',
+      title: 'The tenon leaves narrow shoulders',
+      why: `The tenon takes {mm:${thickness}} of {mm:${stock}}; a third is the rule, half the most.`,
+      measured: thickness,
+      limit: stock / 2,
+      unit: 'mm',
+      source: read(`${PTSW}; ${RIV}`),
+      at: [x, y, 0],
+      roles: ['enter'],
+      cures: [
+        { label: `make the tenon ${typed(stock / 3)} thick`, set: { thickness: typed(stock / 3) } },
+        { label: 'let the thickness follow the parts', set: { thickness: null } },
+      ],
+    },
+  ];
 });
 const thin = rule('tenon thin', 'a tenon takes at least a quarter of the part that carries it', (l) => {
   const stock = l.g.x[1] - l.g.x[0];
   if (l.s.thickness >= stock / 4 - PLAY) return [];
   const [x, y] = middle(l);
-  return [{
-    rule: 'tenon thin', grade: 'trouble', title: 'The tenon is thin',
-    why: `{mm:${l.s.thickness}} of {mm:${stock}} is less than a quarter: the tenon breaks before anything else.`,
-    measured: l.s.thickness, limit: stock / 4, unit: 'mm', source: read(RIV), at: [x, y, 0], roles: ['enter'],
-    cures: [{ label: `make the tenon ${typed(stock / 3)} thick`, set: { thickness: typed(stock / 3) } }, { label: 'let the thickness follow the parts', set: { thickness: null } }],
-  }];
+  return [
+    {
+      rule: 'tenon thin',
+      grade: 'trouble',
+      title: 'The tenon is thin',
+      why: `{mm:${l.s.thickness}} of {mm:${stock}} is less than a quarter: the tenon breaks before anything else.`,
+      measured: l.s.thickness,
+      limit: stock / 4,
+      unit: 'mm',
+      source: read(RIV),
+      at: [x, y, 0],
+      roles: ['enter'],
+      cures: [
+        { label: `make the tenon ${typed(stock / 3)} thick`, set: { thickness: typed(stock / 3) } },
+        { label: 'let the thickness follow the parts', set: { thickness: null } },
+      ],
+    },
+  ];
 });
 const wide = rule('tenon wide', 'a tenon is at most 6 times as wide as thick', (l) => {
   if (l.s.width <= 6 * l.s.thickness + PLAY) return [];
   const [x, y] = middle(l);
-  return [{
-    rule: 'tenon wide', grade: 'note', title: 'The tenon is wide for its thickness',
-    why: `{mm:${l.s.width}} is {count:${Math.round((l.s.width / l.s.thickness) * 10) / 10}} times its thickness; beyond 5 to 6 times it shrinks loose across its width and its long mortise weakens the post.`,
-    measured: l.s.width, limit: 6 * l.s.thickness, unit: 'mm', source: read(`${PTSW} (6 times); ${RIV} (5 times)`), at: [x, y, 0], roles: ['enter', 'into'],
-    cures: [{ label: 'let the width follow the rule', set: { width: null } }, { label: `make it ${typed(6 * l.s.thickness)} wide`, set: { width: typed(6 * l.s.thickness) } }],
-  }];
+  return [
+    {
+      rule: 'tenon wide',
+      grade: 'note',
+      title: 'The tenon is wide for its thickness',
+      why: `{mm:${l.s.width}} is {n:${Math.round((l.s.width / l.s.thickness) * 10) / 10}} times its thickness; beyond 5 to 6 times it shrinks loose across its width and its long mortise weakens the post.`,
+      measured: l.s.width,
+      limit: 6 * l.s.thickness,
+      unit: 'mm',
+      source: read(`${PTSW} (6 times); ${RIV} (5 times)`),
+      at: [x, y, 0],
+      roles: ['enter', 'into'],
+      cures: [
+        { label: 'let the width follow the rule', set: { width: null } },
+        { label: `make it ${typed(6 * l.s.thickness)} wide`, set: { width: typed(6 * l.s.thickness) } },
+      ],
+    },
+  ];
 });
 /** Least wood beside a mortise, mm: thinner, it splits when the tenon is driven in. */
 const WALL = 4;
@@ -51,31 +90,72 @@ const wall = rule('mortise wall', 'wood beside a mortise is at least 4 mm thick'
   const t = l.tenons[0];
   if (!t || !l.g.into.square) return [];
   const box = l.g.into.box;
-  const room = ([[t.x[0] - box.min[0], -1], [box.max[0] - t.x[1], 1]] as const).reduce((a, b) => (b[0] < a[0] ? b : a));
+  const room = (
+    [
+      [t.x[0] - box.min[0], -1],
+      [box.max[0] - t.x[1], 1],
+    ] as const
+  ).reduce((a, b) => (b[0] < a[0] ? b : a));
   if (room[0] >= WALL - PLAY) return [];
   const x = room[1] < 0 ? t.x[0] : t.x[1];
-  return [{
-    rule: 'mortise wall', grade: room[0] <= 0 ? 'stops' : 'trouble', title: room[0] <= 0 ? 'The mortise breaks out at the side' : 'Thin wood beside the mortise',
-    why: room[0] <= 0 ? `The mortise reaches {mm:${-room[0]}} past the side of the receiving part.` : `Only {mm:${room[0]}} is left between the mortise and the side of the receiving part.`,
-    measured: Math.max(0, room[0]), limit: WALL, unit: 'mm', source: HABIT, at: [x, middle(l)[1], l.g.gap], roles: ['into'],
-    cures: [{ label: 'set the tenon in the middle', set: { offset: null, from: null } }, { label: 'let the thickness follow the parts', set: { thickness: null } }],
-  }];
+  return [
+    {
+      rule: 'mortise wall',
+      grade: room[0] <= 0 ? 'stops' : 'trouble',
+      title: room[0] <= 0 ? 'The mortise breaks out at the side' : 'Thin wood beside the mortise',
+      why:
+        room[0] <= 0
+          ? `The mortise reaches {mm:${-room[0]}} past the side of the receiving part.`
+          : `Only {mm:${room[0]}} is left between the mortise and the side of the receiving part.`,
+      measured: Math.max(0, room[0]),
+      limit: WALL,
+      unit: 'mm',
+      source: HABIT,
+      at: [x, middle(l)[1], l.g.gap],
+      roles: ['into'],
+      cures: [
+        { label: 'set the tenon in the middle', set: { offset: null, from: null } },
+        { label: 'let the thickness follow the parts', set: { thickness: null } },
+      ],
+    },
+  ];
 });
-const end = rule('mortise near the end', 'a mortise stands at least its own width from the end of the part, unless it is haunched or open', (l) => {
-  if (!l.g.into.square || !runsAlongGrain(l.g)) return [];
-  const all = whole(l.g, l.s);
-  const rooms = [[all[0] - l.g.into.box.min[1], -1], [l.g.into.box.max[1] - all[1], 1]] as const;
-  return rooms.flatMap(([room, side]): Warning[] => {
-    if (room >= l.s.thickness - PLAY) return [];
-    const open = room <= PLAY;
-    return [{
-      rule: 'mortise near the end', grade: 'trouble', title: open ? 'The mortise is open at the end' : 'Short wood above the mortise',
-      why: open ? 'The mortise runs out at the end of the receiving part: nothing keeps the tenon from lifting out.' : `Only {mm:${room}} of short grain is left between the mortise and the end of the receiving part; it breaks out when the joint is driven home.`,
-      measured: Math.max(0, room), limit: l.s.thickness, unit: 'mm', source: HABIT, at: [middle(l)[0], side < 0 ? all[0] : all[1], l.g.gap], roles: ['into'],
-      cures: [{ label: 'let width and drop follow the rule', set: { width: null, drop: null } }, { label: 'leave a shoulder there', set: { shoulders: null, drop: null, width: null } }],
-    }];
-  });
-});
+const end = rule(
+  'mortise near the end',
+  'a mortise stands at least its own width from the end of the part, unless it is haunched or open',
+  (l) => {
+    if (!l.g.into.square || !runsAlongGrain(l.g)) return [];
+    const all = whole(l.g, l.s);
+    const rooms = [
+      [all[0] - l.g.into.box.min[1], -1],
+      [l.g.into.box.max[1] - all[1], 1],
+    ] as const;
+    return rooms.flatMap(([room, side]): Warning[] => {
+      if (room >= l.s.thickness - PLAY) return [];
+      const open = room <= PLAY;
+      return [
+        {
+          rule: 'mortise near the end',
+          grade: 'trouble',
+          title: open ? 'The mortise is open at the end' : 'Short wood above the mortise',
+          why: open
+            ? 'The mortise runs out at the end of the receiving part: nothing keeps the tenon from lifting out.'
+            : `Only {mm:${room}} of short grain is left between the mortise and the end of the receiving part; it breaks out when the joint is driven home.`,
+          measured: Math.max(0, room),
+          limit: l.s.thickness,
+          unit: 'mm',
+          source: HABIT,
+          at: [middle(l)[0], side < 0 ? all[0] : all[1], l.g.gap],
+          roles: ['into'],
+          cures: [
+            { label: 'let width and drop follow the rule', set: { width: null, drop: null } },
+            { label: 'leave a shoulder there', set: { shoulders: null, drop: null, width: null } },
+          ],
+        },
+      ];
+    });
+  },
+);
 const deep = rule('mortise too deep', 'a blind mortise leaves wood at its bottom', (l) => {
   if (l.s.through === 'yes') return [];
   const left = l.g.deep - (l.floor - l.g.gap);
@@ -83,47 +163,98 @@ const deep = rule('mortise too deep', 'a blind mortise leaves wood at its bottom
   if (left >= limit - PLAY) return [];
   const [x, y] = middle(l);
   const fits = Math.max(1, l.g.deep - l.s.spare - limit);
-  return [{
-    rule: 'mortise too deep', grade: left <= 0 ? 'stops' : 'trouble', title: left <= 0 ? 'The blind mortise comes out at the back' : 'Thin bottom under the mortise',
-    why: left <= 0 ? `The mortise is {mm:${l.floor - l.g.gap}} deep in wood {mm:${l.g.deep}} thick.` : `Only {mm:${left}} is left under a mortise {mm:${l.floor - l.g.gap}} deep.`,
-    measured: l.floor - l.g.gap, limit: l.g.deep - limit, unit: 'mm', source: HABIT, at: [x, y, l.floor], roles: ['into', 'enter'],
-    cures: [{ label: 'let the length follow the parts', set: { length: null } }, { label: `make the tenon ${typed(fits)} long`, set: { length: typed(fits) } }, { label: 'let it come through', set: { through: 'yes', length: null } }],
-  }];
+  return [
+    {
+      rule: 'mortise too deep',
+      grade: left <= 0 ? 'stops' : 'trouble',
+      title: left <= 0 ? 'The blind mortise comes out at the back' : 'Thin bottom under the mortise',
+      why:
+        left <= 0
+          ? `The mortise is {mm:${l.floor - l.g.gap}} deep in wood {mm:${l.g.deep}} thick.`
+          : `Only {mm:${left}} is left under a mortise {mm:${l.floor - l.g.gap}} deep.`,
+      measured: l.floor - l.g.gap,
+      limit: l.g.deep - limit,
+      unit: 'mm',
+      source: HABIT,
+      at: [x, y, l.floor],
+      roles: ['into', 'enter'],
+      cures: [
+        { label: 'let the length follow the parts', set: { length: null } },
+        { label: `make the tenon ${typed(fits)} long`, set: { length: typed(fits) } },
+        { label: 'let it come through', set: { through: 'yes', length: null } },
+      ],
+    },
+  ];
 });
 const short = rule('tenon short', 'a mortise is at least 3 times as deep as wide', (l) => {
   const wanted = 3 * l.s.thickness - l.s.spare;
   if (l.s.through === 'yes' || l.tip >= wanted - PLAY) return [];
   const [x, y] = middle(l);
-  return [{
-    rule: 'tenon short', grade: 'note', title: 'The tenon is short',
-    why: `A tenon {mm:${l.s.thickness}} thick wants about {mm:${wanted}} of length; this one has {mm:${l.tip}} to hold by.`,
-    measured: l.tip, limit: wanted, unit: 'mm', source: read(PTSW), at: [x, y, l.tip], roles: ['enter'],
-    cures: [{ label: 'let the length follow the parts', set: { length: null } }, ...(l.meets.length ? [{ label: 'mitre the tenons that meet, so that both reach farther', set: { end: 'mitred', length: null } }] : [])],
-  }];
+  return [
+    {
+      rule: 'tenon short',
+      grade: 'note',
+      title: 'The tenon is short',
+      why: `A tenon {mm:${l.s.thickness}} thick wants about {mm:${wanted}} of length; this one has {mm:${l.tip}} to hold by.`,
+      measured: l.tip,
+      limit: wanted,
+      unit: 'mm',
+      source: read(PTSW),
+      at: [x, y, l.tip],
+      roles: ['enter'],
+      cures: [
+        { label: 'let the length follow the parts', set: { length: null } },
+        ...(l.meets.length
+          ? [{ label: 'mitre the tenons that meet, so that both reach farther', set: { end: 'mitred', length: null } }]
+          : []),
+      ],
+    },
+  ];
 });
-const meetsOther: R = { tells: 'collision', ...rule('tenons meet', 'two tenons in one part clear each other', (l) => {
-  const c = l.meets.find((m) => l.tip > (l.mitres.length && !m.facing ? m.long : m.square) + 1e-6 && !(l.mitres.length && !m.facing));
-  if (!c) return [];
-  const longest = Math.max(1, Math.floor((c.square - MITRE_SPACE) * 10) / 10);
-  const [x, y] = middle(l);
-  return [{
-    rule: 'tenons meet', grade: 'stops', title: 'Two tenons meet inside the part',
-    why: `This tenon is {mm:${l.tip}} long, but another one crosses its way at {mm:${c.square}}.`,
-    measured: l.tip, limit: c.square, unit: 'mm', source: { name: 'computed from the parts', basis: 'derived' }, at: [x, y, c.square], roles: ['enter', 'into'],
-    cures: [
-      ...(c.facing || l.s.through === 'yes' ? [] : [{ label: 'mitre the ends of both', set: { end: 'mitred', length: null } }]),
-      { label: `shorten the tenons to ${typed(longest)}`, set: { length: typed(longest), through: 'no' } },
-    ],
-  }];
-}) };
+const meetsOther: R = {
+  tells: 'collision',
+  ...rule('tenons meet', 'two tenons in one part clear each other', (l) => {
+    const c = l.meets.find((m) => l.tip > (l.mitres.length && !m.facing ? m.long : m.square) + 1e-6 && !(l.mitres.length && !m.facing));
+    if (!c) return [];
+    const longest = Math.max(1, Math.floor((c.square - MITRE_SPACE) * 10) / 10);
+    const [x, y] = middle(l);
+    return [
+      {
+        rule: 'tenons meet',
+        grade: 'stops',
+        title: 'Two tenons meet inside the part',
+        why: `This tenon is {mm:${l.tip}} long, but another one crosses its way at {mm:${c.square}}.`,
+        measured: l.tip,
+        limit: c.square,
+        unit: 'mm',
+        source: { name: 'computed from the parts', basis: 'derived' },
+        at: [x, y, c.square],
+        roles: ['enter', 'into'],
+        cures: [
+          ...(c.facing || l.s.through === 'yes' ? [] : [{ label: 'mitre the ends of both', set: { end: 'mitred', length: null } }]),
+          { label: `shorten the tenons to ${typed(longest)}`, set: { length: typed(longest), through: 'no' } },
+        ],
+      },
+    ];
+  }),
+};
 const pegSize = rule('peg thick', 'a peg is at most a quarter of the tenon’s width', (l) => {
   if (l.pegs.length === 0 || l.s.peg_diameter <= l.s.width / 4 + PLAY) return [];
-  return [{
-    rule: 'peg thick', grade: 'trouble', title: 'The peg is thick for the tenon',
-    why: `A peg of {mm:${l.s.peg_diameter}} takes more than a quarter of a tenon {mm:${l.s.width}} wide.`,
-    measured: l.s.peg_diameter, limit: l.s.width / 4, unit: 'mm', source: read(TIMBER_PEGS), at: [middle(l)[0], l.pegs[0]?.y ?? 0, l.s.peg_back], roles: ['enter'],
-    cures: [{ label: 'let the peg follow the tenon', set: { peg_diameter: null } }],
-  }];
+  return [
+    {
+      rule: 'peg thick',
+      grade: 'trouble',
+      title: 'The peg is thick for the tenon',
+      why: `A peg of {mm:${l.s.peg_diameter}} takes more than a quarter of a tenon {mm:${l.s.width}} wide.`,
+      measured: l.s.peg_diameter,
+      limit: l.s.width / 4,
+      unit: 'mm',
+      source: read(TIMBER_PEGS),
+      at: [middle(l)[0], l.pegs[0]?.y ?? 0, l.s.peg_back],
+      roles: ['enter'],
+      cures: [{ label: 'let the peg follow the tenon', set: { peg_diameter: null } }],
+    },
+  ];
 });
 /** Diameters of tenon wanted behind a peg. */
 const RELISH = 1.5;
@@ -132,30 +263,60 @@ const relish = rule('peg near the end', 'a peg leaves one and a half diameters o
   const left = solid - (l.s.peg_back - l.s.drawbore) - l.s.peg_diameter / 2;
   const limit = RELISH * l.s.peg_diameter;
   if (l.pegs.length === 0 || left >= limit - PLAY) return [];
-  return [{
-    rule: 'peg near the end', grade: 'trouble', title: 'The peg is near the end of the tenon',
-    why: `Only {mm:${left}} of tenon stands behind the peg; the end splits out when it is driven, the more so with a drawbore.`,
-    measured: left, limit, unit: 'mm', source: HABIT, at: [middle(l)[0], l.pegs[0]?.y ?? 0, l.s.peg_back], roles: ['enter'],
-    cures: [{ label: 'let the peg’s place follow the tenon', set: { peg_back: null, peg_diameter: null } }, { label: 'let the length follow the parts', set: { length: null } }],
-  }];
+  return [
+    {
+      rule: 'peg near the end',
+      grade: 'trouble',
+      title: 'The peg is near the end of the tenon',
+      why: `Only {mm:${left}} of tenon stands behind the peg; the end splits out when it is driven, the more so with a drawbore.`,
+      measured: left,
+      limit,
+      unit: 'mm',
+      source: HABIT,
+      at: [middle(l)[0], l.pegs[0]?.y ?? 0, l.s.peg_back],
+      roles: ['enter'],
+      cures: [
+        { label: 'let the peg’s place follow the tenon', set: { peg_back: null, peg_diameter: null } },
+        { label: 'let the length follow the parts', set: { length: null } },
+      ],
+    },
+  ];
 });
 const drawn = rule('drawbore strong', 'a drawbore is at most a quarter of the peg and 2.4 mm', (l) => {
   const limit = Math.min(2.4, l.s.peg_diameter / 4);
   if (l.pegs.length === 0 || l.s.drawbore <= limit + PLAY) return [];
-  return [{
-    rule: 'drawbore strong', grade: 'trouble', title: 'The drawbore is strong',
-    why: `Holes {mm:${l.s.drawbore}} apart bend a peg of {mm:${l.s.peg_diameter}} sharply; it breaks, or the end of the tenon splits.`,
-    measured: l.s.drawbore, limit, unit: 'mm', source: read(TIMBER_PEGS), at: [middle(l)[0], l.pegs[0]?.y ?? 0, l.s.peg_back], roles: ['enter'],
-    cures: [{ label: `offset it ${typed(limit)}`, set: { drawbore: typed(limit) } }],
-  }];
+  return [
+    {
+      rule: 'drawbore strong',
+      grade: 'trouble',
+      title: 'The drawbore is strong',
+      why: `Holes {mm:${l.s.drawbore}} apart bend a peg of {mm:${l.s.peg_diameter}} sharply; it breaks, or the end of the tenon splits.`,
+      measured: l.s.drawbore,
+      limit,
+      unit: 'mm',
+      source: read(TIMBER_PEGS),
+      at: [middle(l)[0], l.pegs[0]?.y ?? 0, l.s.peg_back],
+      roles: ['enter'],
+      cures: [{ label: `offset it ${typed(limit)}`, set: { drawbore: typed(limit) } }],
+    },
+  ];
 });
 const wedgeGrain = rule('wedge along the grain', 'wedges press along the grain of the mortised part', (l) => {
   if (l.s.wedge !== 'along') return [];
-  return [{
-    rule: 'wedge along the grain', grade: 'trouble', title: 'The wedges split the mortised part',
-    why: 'They press across its grain. Turned by a quarter they press against its end grain, which holds.',
-    measured: 90, limit: 0, unit: 'deg', source: HABIT, at: [middle(l)[0], middle(l)[1], l.tip], roles: ['into'],
-    cures: [{ label: 'turn the wedges across the grain', set: { wedge: 'across' } }],
-  }];
+  return [
+    {
+      rule: 'wedge along the grain',
+      grade: 'trouble',
+      title: 'The wedges split the mortised part',
+      why: 'They press across its grain. Turned by a quarter they press against its end grain, which holds.',
+      measured: 90,
+      limit: 0,
+      unit: 'deg',
+      source: HABIT,
+      at: [middle(l)[0], middle(l)[1], l.tip],
+      roles: ['into'],
+      cures: [{ label: 'turn the wedges across the grain', set: { wedge: 'across' } }],
+    },
+  ];
 });
 export const rules: readonly R[] = [thick, thin, wide, wall, end, deep, short, meetsOther, pegSize, relish, drawn, wedgeGrain];

@@ -2,10 +2,25 @@ import type { Json } from '../../model/finding.ts';
 import type { Example } from '../family.ts';
 
 const post = { wood: 'oak', grain: 'z', left: '0', width: '45', front: '0', depth: '45', bottom: '0', height: '300' };
-const rail = { wood: 'oak', grain: 'x', left: 'post.right', width: '200', front: 'post.front + 12', depth: '20', bottom: '150', height: '90' };
+const rail = {
+  wood: 'oak',
+  grain: 'x',
+  left: 'post.right',
+  width: '200',
+  front: 'post.front + 12',
+  depth: '20',
+  bottom: '150',
+  height: '90',
+};
 const tenon = { thickness: '8', width: '60', length: '32', drop: '0', spare: '3' };
 const corner: Json = { as: 'mortise_tenon@1', places: [{ enter: 'rail', into: 'post' }], set: tenon };
-const piece = (title: string, set: Record<string, string>, through: readonly string[], parts: Record<string, Json>, joints: Record<string, Json>): Json => ({
+const piece = (
+  title: string,
+  set: Record<string, string>,
+  through: readonly string[],
+  parts: Record<string, Json>,
+  joints: Record<string, Json>,
+): Json => ({
   dryfit: 1,
   title,
   units: 'mm',
@@ -46,8 +61,16 @@ export const examples: readonly Example[] = [
         brace: { wood: 'oak', grain: 'x', right: 'post.left', width: '200', middepth: '0', depth: '30', bottom: '10', height: '90' },
       },
       {
-        low: { as: 'mortise_tenon@1', places: [{ enter: 'rail', into: 'post' }], set: { thickness: '12', width: '30', length: '50', drop: '20', spare: '2' } },
-        high: { as: 'mortise_tenon@1', places: [{ enter: 'brace', into: 'post' }], set: { thickness: '12', width: '30', length: '50', drop: '-20', spare: '2' } },
+        low: {
+          as: 'mortise_tenon@1',
+          places: [{ enter: 'rail', into: 'post' }],
+          set: { thickness: '12', width: '30', length: '50', drop: '20', spare: '2' },
+        },
+        high: {
+          as: 'mortise_tenon@1',
+          places: [{ enter: 'brace', into: 'post' }],
+          set: { thickness: '12', width: '30', length: '50', drop: '-20', spare: '2' },
+        },
       },
     ),
     // Each mortise 12 x 30 x 52 = 18 720; the upright hole takes 110 - 2 x 30 of the post more, and 30 of each tenon's 12 x 30 x 50 = 18 000.

@@ -30,7 +30,8 @@ export function ground(m: Meeting): Ground | null {
   return { parts, outer, inner, inward: firstEnters ? 1 : -1, face: firstEnters ? m.gap : 0, deep: ray.high - ray.low };
 }
 function middleOfPatch(m: Meeting): Vec3 {
-  const mid = (i: 0 | 1): number => (m.patch.length ? (Math.min(...m.patch.map((p) => p[i])) + Math.max(...m.patch.map((p) => p[i]))) / 2 : 0);
+  const mid = (i: 0 | 1): number =>
+    m.patch.length ? (Math.min(...m.patch.map((p) => p[i])) + Math.max(...m.patch.map((p) => p[i]))) / 2 : 0;
   return [mid(0), mid(1), 0];
 }
 /** The meeting's axis (x or y) along which the pegged part is thinner, and the other. */

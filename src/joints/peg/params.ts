@@ -21,7 +21,15 @@ export const params: Fields<Peg> = {
   back: { kind: 'length', words: 'peg from the joint face' },
   apart: { kind: 'length', words: 'distance between pegs' },
   up: { kind: 'length', words: 'how far above the middle' },
-  way: { kind: 'choice', words: 'which way it goes through', options: { thickness: 'through the thickness of the pegged part', width: 'through the width of the pegged part' } },
-  from: { kind: 'choice', words: 'the side it goes in from', options: { near: 'the side nearer to the pegged part', far: 'the other side' } },
+  way: {
+    kind: 'choice',
+    words: 'which way it goes through',
+    options: { thickness: 'through the thickness of the pegged part', width: 'through the width of the pegged part' },
+  },
+  from: {
+    kind: 'choice',
+    words: 'the side it goes in from',
+    options: { near: 'the side nearer to the pegged part', far: 'the other side' },
+  },
   drawbore: { kind: 'length', words: 'drawbore offset' },
 };

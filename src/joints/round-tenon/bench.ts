@@ -18,9 +18,39 @@ export function bench(p: Place<RoundTenon>, s: RoundTenon, hand: boolean): reado
       tool: hand ? 'brace and bit with a sliding bevel' : 'drill press with a tilted table or a ramp',
       caution: DRILL,
     },
-    { role: 'enter', words: `Bring the end to a round of {mm:${s.diameter}}, {mm:${l.tip}} long${l.back > 0 ? `, its shoulder {mm:${l.back}} short of the stock’s end` : ''}; try it in a hole bored in scrap.`, tool: hand ? 'drawknife and tenon cutter' : 'lathe and caliper', caution: hand ? KNIFE : LATHE },
-    ...(l.wedge ? [{ role: 'enter', words: 'Saw the kerf two thirds down the tenon, so that it will stand across the grain of the part with the hole.', tool: 'fine saw' }] : []),
-    ...(l.wedge ? [{ role: 'enter', words: 'Drive the parts home, glue and drive the wedge, listen for the change of sound and stop.', tool: 'mallet' }] : []),
-    ...(through ? [{ role: 'enter', words: s.proud > 0 ? `Leave the end {mm:${s.proud}} proud and chamfer it.` : 'Trim the end flush when the glue is dry.', tool: 'flush saw and gouge', caution: KNIFE }] : []),
+    {
+      role: 'enter',
+      words: `Bring the end to a round of {mm:${s.diameter}}, {mm:${l.tip}} long${l.back > 0 ? `, its shoulder {mm:${l.back}} short of the stock’s end` : ''}; try it in a hole bored in scrap.`,
+      tool: hand ? 'drawknife and tenon cutter' : 'lathe and caliper',
+      caution: hand ? KNIFE : LATHE,
+    },
+    ...(l.wedge
+      ? [
+          {
+            role: 'enter',
+            words: 'Saw the kerf two thirds down the tenon, so that it will stand across the grain of the part with the hole.',
+            tool: 'fine saw',
+          },
+        ]
+      : []),
+    ...(l.wedge
+      ? [
+          {
+            role: 'enter',
+            words: 'Drive the parts home, glue and drive the wedge, listen for the change of sound and stop.',
+            tool: 'mallet',
+          },
+        ]
+      : []),
+    ...(through
+      ? [
+          {
+            role: 'enter',
+            words: s.proud > 0 ? `Leave the end {mm:${s.proud}} proud and chamfer it.` : 'Trim the end flush when the glue is dry.',
+            tool: 'flush saw and gouge',
+            caution: KNIFE,
+          },
+        ]
+      : []),
   ];
 }

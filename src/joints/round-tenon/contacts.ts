@@ -17,7 +17,10 @@ export function contacts(m: Meeting, l: Laid): Contact[] {
   const out: Contact[] = [
     {
       name: 'round tenon in its hole',
-      between: [roundSide('enter', 'round tenon', 'round', from, along, l.r, long), roundSide('into', 'hole', 'round', from, along, l.r, long)],
+      between: [
+        roundSide('enter', 'round tenon', 'round', from, along, l.r, long),
+        roundSide('into', 'hole', 'round', from, along, l.r, long),
+      ],
       fit: l.wedge ? 'press' : 'slip',
       meant: 0,
       hold: glued ? 'glued' : l.wedge ? 'pinned' : 'dry',
@@ -29,7 +32,8 @@ export function contacts(m: Meeting, l: Laid): Contact[] {
   if (l.back === 0 && l.g.closes.length > 0) out.push(shoulder(m, l));
   if (l.wedge) {
     const { at, spec } = l.wedge;
-    for (const c of wedgeContacts(spec, 'wedge1', 'kerf', 0, 'enter', glued ? 'glued' : 'pinned')) out.push({ ...c, between: [turnedSide(at, c.between[0]), turnedSide(at, c.between[1])] });
+    for (const c of wedgeContacts(spec, 'wedge1', 'kerf', 0, 'enter', glued ? 'glued' : 'pinned'))
+      out.push({ ...c, between: [turnedSide(at, c.between[0]), turnedSide(at, c.between[1])] });
   }
   return out;
 }
@@ -54,7 +58,9 @@ function bottom(l: Laid): Contact {
   });
 }
 function shoulder(m: Meeting, l: Laid): Contact {
-  const trim = l.g.enter.shapes.find((f) => f.why === 'trim' && f.solid.kind === 'half' && Math.abs(dot(outDir(f.at, f.solid.normal), m.shoulder.normal)) > 0.9999);
+  const trim = l.g.enter.shapes.find(
+    (f) => f.why === 'trim' && f.solid.kind === 'half' && Math.abs(dot(outDir(f.at, f.solid.normal), m.shoulder.normal)) > 0.9999,
+  );
   const at = frameAlong([0, 0, 0], m.shoulder.normal);
   const patch = l.g.closes.map((q) => {
     const z = -(m.shoulder.normal[0] * q[0] + m.shoulder.normal[1] * q[1]) / m.shoulder.normal[2];
@@ -64,7 +70,11 @@ function shoulder(m: Meeting, l: Laid): Contact {
   return {
     name: 'shoulder',
     between: [
-      { role: 'enter', ...(trim ? { feature: trim.name, face: Object.keys(trim.faces)[0] ?? 'plane' } : { feature: 'stock', face: l.g.enter.end }), surface: { plane: m.shoulder, patch, patchFrame: at } },
+      {
+        role: 'enter',
+        ...(trim ? { feature: trim.name, face: Object.keys(trim.faces)[0] ?? 'plane' } : { feature: 'stock', face: l.g.enter.end }),
+        surface: { plane: m.shoulder, patch, patchFrame: at },
+      },
       { role: 'into', feature: 'stock', face: l.g.into.end, surface: { plane: m.face, patch, patchFrame: far } },
     ],
     fit: 'slip',

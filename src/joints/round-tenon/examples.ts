@@ -2,7 +2,16 @@ import type { Json } from '../../model/finding.ts';
 import type { Example } from '../family.ts';
 
 const board = { wood: 'ash', grain: 'x', left: '0', width: '200', front: '0', depth: '200', bottom: '400', height: '40' };
-const leg = { wood: 'ash', grain: 'z', midwidth: 'board.midwidth', width: '40', middepth: 'board.middepth', depth: '40', bottom: '0', top: 'board.bottom' };
+const leg = {
+  wood: 'ash',
+  grain: 'z',
+  midwidth: 'board.midwidth',
+  width: '40',
+  middepth: 'board.middepth',
+  depth: '40',
+  bottom: '0',
+  top: 'board.bottom',
+};
 const piece = (title: string, set: Record<string, string>, parts: Record<string, Json> = { board, leg }) => ({
   dryfit: 1,
   title,
@@ -34,10 +43,25 @@ export const examples: readonly Example[] = [
   {
     name: 'leaning 15 degrees',
     words: 'A leg that leans out under a seat: the shoulder takes the slant, the end is trimmed flush with the seat.',
-    document: piece('Leaning leg', { diameter: '24', through: 'yes' }, {
-      board,
-      leg: { wood: 'ash', grain: 'z', at: ['100', '100', '400'], turn: [['x', '15 deg']], midwidth: '0', width: '40', middepth: '0', depth: '40', top: { meets: 'board.bottom' }, bottom: '-300' },
-    }),
+    document: piece(
+      'Leaning leg',
+      { diameter: '24', through: 'yes' },
+      {
+        board,
+        leg: {
+          wood: 'ash',
+          grain: 'z',
+          at: ['100', '100', '400'],
+          turn: [['x', '15 deg']],
+          midwidth: '0',
+          width: '40',
+          middepth: '0',
+          depth: '40',
+          top: { meets: 'board.bottom' },
+          bottom: '-300',
+        },
+      },
+    ),
     // Along the axis the board is 40 / cos 15° = 41.411 thick, the same on average over the round.
     removed: { board: round(24, 41.411) },
     added: { leg: round(24, 41.411) },
@@ -46,10 +70,34 @@ export const examples: readonly Example[] = [
   {
     name: 'rung in a turned leg',
     words: 'A turned rung enters a round leg: its shoulder cannot close, so it is set back until nothing bites.',
-    document: piece('Rung', { diameter: '12', length: '20', spare: '2' }, {
-      board: { wood: 'ash', grain: 'z', midwidth: '0', width: '40', middepth: '0', depth: '40', bottom: '0', height: '400', shape: [{ as: 'turned@1' }] },
-      leg: { wood: 'ash', grain: 'x', left: '20', width: '200', middepth: '0', depth: '20', midheight: '200', height: '20', shape: [{ as: 'turned@1' }] },
-    }),
+    document: piece(
+      'Rung',
+      { diameter: '12', length: '20', spare: '2' },
+      {
+        board: {
+          wood: 'ash',
+          grain: 'z',
+          midwidth: '0',
+          width: '40',
+          middepth: '0',
+          depth: '40',
+          bottom: '0',
+          height: '400',
+          shape: [{ as: 'turned@1' }],
+        },
+        leg: {
+          wood: 'ash',
+          grain: 'x',
+          left: '20',
+          width: '200',
+          middepth: '0',
+          depth: '20',
+          midheight: '200',
+          height: '20',
+          shape: [{ as: 'turned@1' }],
+        },
+      },
+    ),
     // The leg's surface is a cylinder of radius 20, flat against the rung's end only along one line: nothing stands past x = 20, so no setback.
     // Hole from the surface to x = -2: the round less the sliver beyond the surface: integral of 20 - sqrt(400 - y²) over the hole's
     // circle = (A / (2·20))·mean y², mean y² = r²/4 = 9: 113.1 x 9 / 40 = 25.5.

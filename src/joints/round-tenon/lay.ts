@@ -40,7 +40,17 @@ function survey(m: Meeting): Ground | null {
   const ray = exactThrough(body, [0, 0, 0], [0, 0, 1]);
   if (!ray || ray.high <= 0) return null;
   const bite = overlapOf(m, body);
-  return { enter, into, body, gap: Math.abs(ray.low - m.gap) < 1e-6 ? m.gap : ray.low, deep: ray.high - ray.low, far: ray.highFacet.plane, room: roomIn(enter), bite: bite > 1e-3 ? bite : 0, closes: ray.lowFacet.round ? [] : closing(m, ray.lowFacet.points) };
+  return {
+    enter,
+    into,
+    body,
+    gap: Math.abs(ray.low - m.gap) < 1e-6 ? m.gap : ray.low,
+    deep: ray.high - ray.low,
+    far: ray.highFacet.plane,
+    room: roomIn(enter),
+    bite: bite > 1e-3 ? bite : 0,
+    closes: ray.lowFacet.round ? [] : closing(m, ray.lowFacet.points),
+  };
 }
 function closing(m: Meeting, facet: readonly Vec3[]): Polygon {
   const [a, b] = [m.shoulder.normal, m.face.normal];
@@ -50,13 +60,23 @@ function closing(m: Meeting, facet: readonly Vec3[]): Polygon {
 /** Twice the distance from the part's axis to its nearest long side. */
 function roomIn(enter: MeetSide): number {
   const body = bodyOf(enter.stock, enter.shapes, enter.frame);
-  return 2 * Math.min(...body.filter((f) => Math.abs(f.plane.normal[2]) < 0.5).map((f) => f.plane.off / Math.hypot(f.plane.normal[0], f.plane.normal[1])));
+  return (
+    2 *
+    Math.min(
+      ...body.filter((f) => Math.abs(f.plane.normal[2]) < 0.5).map((f) => f.plane.off / Math.hypot(f.plane.normal[0], f.plane.normal[1])),
+    )
+  );
 }
 const zOn = (p: Plane, at: Vec3): number => (p.off - p.normal[0] * at[0] - p.normal[1] * at[1]) / p.normal[2];
-const overlapOf = (m: Meeting, body: Body): number => Math.max(0, ...surfaceOver(body, m.patch, true).map((v) => zOn(m.shoulder, v) - v[2]));
-const ring = (r: number): Vec2[] => Array.from({ length: 32 }, (_, i): Vec2 => [(r * Math.cos((i * Math.PI) / 16)) / Math.cos(Math.PI / 32), (r * Math.sin((i * Math.PI) / 16)) / Math.cos(Math.PI / 32)]);
+const overlapOf = (m: Meeting, body: Body): number =>
+  Math.max(0, ...surfaceOver(body, m.patch, true).map((v) => zOn(m.shoulder, v) - v[2]));
+const ring = (r: number): Vec2[] =>
+  Array.from({ length: 32 }, (_, i): Vec2 => [
+    (r * Math.cos((i * Math.PI) / 16)) / Math.cos(Math.PI / 32),
+    (r * Math.sin((i * Math.PI) / 16)) / Math.cos(Math.PI / 32),
+  ]);
 /** Lowest and highest z of the receiver within the tenon's round. */
-export function reachOf(g: Ground, d: number): readonly [number, number] {
+function reachOf(g: Ground, d: number): readonly [number, number] {
   const round = ring(d / 2);
   const low = surfaceOver(g.body, round, true).map((v) => v[2]);
   const high = surfaceOver(g.body, round, false).map((v) => v[2]);
@@ -91,7 +111,11 @@ export function layOut(m: Meeting, s: RoundTenon): Laid {
   const end = Math.max(...ring(r).map(([x, y]) => zOn(out, [x, y, 0])));
   const tip = through ? (square ? g.gap + g.deep + s.proud : end + CLEAR) : s.length;
   return {
-    g, s, r, back, tip,
+    g,
+    s,
+    r,
+    back,
+    tip,
     root: -back - r * slope - ROOT,
     start: Math.min(low, g.gap) - CLEAR,
     floor: through ? Math.max(high, g.gap + g.deep) + CLEAR : g.gap + s.length + s.spare,

@@ -21,7 +21,11 @@ export const params: Fields<RoundTenon> = {
   wedge: {
     kind: 'choice',
     words: 'wedge in the end of a through tenon',
-    options: { none: 'none', across: 'across the grain of the part with the hole', along: 'along the grain of the part with the hole (splits it)' },
+    options: {
+      none: 'none',
+      across: 'across the grain of the part with the hole',
+      along: 'along the grain of the part with the hole (splits it)',
+    },
   },
   wedge_thick: { kind: 'length', words: 'thick end of the wedge' },
   kerf: { kind: 'length', words: 'width of the saw cut for the wedge' },

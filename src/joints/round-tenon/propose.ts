@@ -9,7 +9,8 @@ type P = RoundTenon;
 type Proposed = { readonly sizes: P; readonly because: Readonly<Record<keyof P, Reason>> };
 
 export function propose(p: Place<P>, shop: Cutting): Proposed | Refusal<P> {
-  if (p.meeting.touch === 'share') return { cannot: 'the two share wood here: the part must end at the other, its tenon is added', limit: 0, asked: 0 };
+  if (p.meeting.touch === 'share')
+    return { cannot: 'the two share wood here: the part must end at the other, its tenon is added', limit: 0, asked: 0 };
   const g = ground(p.meeting);
   if (!g) return { cannot: 'the axis of the part misses the other', limit: 0, asked: 0 };
   const through = p.set.through ?? 'no';
@@ -41,7 +42,10 @@ function diameterFor(p: Place<P>, g: Ground, shop: Cutting, through: 'no' | 'yes
   const fits = shop.bits.filter((b) => b <= usual + 1e-6 && b >= g.room * 0.4 - 1e-6 && clearLength(b, p.siblings) + g.gap >= b);
   const best = fits.at(-1);
   if (best === undefined || best >= usual) return [best ?? Math.min(usual, ...shop.bits.filter((b) => b >= g.room * 0.4)), why];
-  return [best, byHabit('thinner, so that the tenons that meet in the part keep at least their own thickness of length', [g.room * 0.4, most])];
+  return [
+    best,
+    byHabit('thinner, so that the tenons that meet in the part keep at least their own thickness of length', [g.room * 0.4, most]),
+  ];
 }
 function lengthFor(p: Place<P>, g: Ground, d: number, through: 'no' | 'yes', step: number): readonly [number, Reason] {
   if (through === 'yes') return [g.deep + (p.set.proud ?? 0), byHabit('right through')];
@@ -51,16 +55,44 @@ function lengthFor(p: Place<P>, g: Ground, d: number, through: 'no' | 'yes', ste
   const clear = clearLength(d, p.siblings);
   if (clear < free) {
     const fine = step / 4;
-    return [Math.max(0, downTo(fine, clear)), { rule: 'the longest that clears the other tenons in the part', source: { name: 'computed from the parts', basis: 'derived' } }];
+    return [
+      Math.max(0, downTo(fine, clear)),
+      { rule: 'the longest that clears the other tenons in the part', source: { name: 'computed from the parts', basis: 'derived' } },
+    ];
   }
-  return [downTo(step, free), byBook('1.5 to 2 diameters, two thirds of the receiving part at most', `${PTSW} (mortise 3 times as deep as wide is the least for flat tenons)`, [1.5 * d, 2 * d])];
+  return [
+    downTo(step, free),
+    byBook(
+      '1.5 to 2 diameters, two thirds of the receiving part at most',
+      `${PTSW} (mortise 3 times as deep as wide is the least for flat tenons)`,
+      [1.5 * d, 2 * d],
+    ),
+  ];
 }
 function refuse(g: Ground, s: P): Refusal<P> | null {
-  if (!(s.diameter > 0) || s.diameter > g.room + 1e-6) return { cannot: 'the tenon must lie inside the part that carries it', limit: g.room, asked: s.diameter, nearest: { diameter: (g.room * 2) / 3 } };
+  if (!(s.diameter > 0) || s.diameter > g.room + 1e-6)
+    return {
+      cannot: 'the tenon must lie inside the part that carries it',
+      limit: g.room,
+      asked: s.diameter,
+      nearest: { diameter: (g.room * 2) / 3 },
+    };
   if (!(s.length > 0)) return { cannot: 'the tenon has no length: another tenon stands in its way', limit: 1, asked: s.length };
-  if (s.proud < 0 || s.spare < 0) return { cannot: 'proud and spare are 0 or more', limit: 0, asked: Math.min(s.proud, s.spare), nearest: { proud: Math.max(0, s.proud), spare: Math.max(0, s.spare) } };
-  if (s.wedge !== 'none' && s.through !== 'yes') return { cannot: 'only a through tenon can be wedged from outside', limit: 0, asked: 0, nearest: { through: 'yes' } };
+  if (s.proud < 0 || s.spare < 0)
+    return {
+      cannot: 'proud and spare are 0 or more',
+      limit: 0,
+      asked: Math.min(s.proud, s.spare),
+      nearest: { proud: Math.max(0, s.proud), spare: Math.max(0, s.spare) },
+    };
+  if (s.wedge !== 'none' && s.through !== 'yes')
+    return { cannot: 'only a through tenon can be wedged from outside', limit: 0, asked: 0, nearest: { through: 'yes' } };
   if (s.wedge !== 'none' && (!(s.kerf > 0) || !(s.wedge_thick > s.kerf) || s.wedge_thick > s.diameter / 2))
-    return { cannot: 'a wedge is thicker than its kerf and thinner than half the tenon', limit: s.diameter / 2, asked: s.wedge_thick, nearest: { wedge_thick: s.diameter / 5, kerf: s.diameter / 10 } };
+    return {
+      cannot: 'a wedge is thicker than its kerf and thinner than half the tenon',
+      limit: s.diameter / 2,
+      asked: s.wedge_thick,
+      nearest: { wedge_thick: s.diameter / 5, kerf: s.diameter / 10 },
+    };
   return null;
 }

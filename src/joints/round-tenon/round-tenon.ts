@@ -29,7 +29,9 @@ function suits(m: Meeting): { rank: number; because: string } | null {
   if (!g) return null;
   const leans = Math.hypot(m.angle.rake, m.angle.splay) > 0.01;
   const round = enter.shapes.some((s) => s.why === 'shape');
-  return leans || round ? { rank: 9, because: leans ? 'the part leans: a bored hole follows its axis' : 'the part is turned or shaped round its axis' } : { rank: 4, because: 'the end of a part stands on another' };
+  return leans || round
+    ? { rank: 9, because: leans ? 'the part leans: a bored hole follows its axis' : 'the part is turned or shaped round its axis' }
+    : { rank: 4, because: 'the end of a part stands on another' };
 }
 export const roundTenon: Family<RoundTenon> = {
   id: 'round_tenon',

@@ -30,6 +30,17 @@ const BIND: Readonly<Record<string, number>> = { '+': 1, '-': 1, '*': 2, '/': 2 
  * Refusals carry the place in the text, a sentence, and where there is one the nearest valid word. Never throws.
  */
 export function parseExpr(text: string, _unit: DocUnit): Parsed {
+  const before = known.get(text);
+  if (before) return before;
+  if (known.size >= MOST_KNOWN) known.clear();
+  const parsed = readText(text);
+  known.set(text, parsed);
+  return parsed;
+}
+/** What was read before: an edit changes one text of hundreds. Trees are plain data that nobody changes. */
+const known = new Map<string, Parsed>();
+const MOST_KNOWN = 4096;
+function readText(text: string): Parsed {
   const cut = tokensOf(text);
   if (!cut.ok) return cut;
   const s: Stream = { tokens: cut.tokens, i: 0, end: text.length };
