@@ -1,6 +1,5 @@
 /** Document → parts in place with their joints, drawn or as built. No kernel: records only. */
 import type { Box } from '../geom/box.ts';
-import { compose, outDir, seenFrom } from '../geom/frame.ts';
 import type { Vec3 } from '../geom/vec3.ts';
 import { DEFAULT_CUTTING } from '../joints/cutters.ts';
 import type { Cutting, Family } from '../joints/family.ts';
@@ -8,35 +7,37 @@ import type { Document } from '../model/document.ts';
 import { asLength } from '../model/expr/evaluate.ts';
 import { parseExpr } from '../model/expr/parse.ts';
 import { QUADS, byCodePoint, partWords } from '../model/ids.ts';
-import { featureOrder, partRecord } from '../model/part-record.ts';
+import { recordOf, signed } from '../model/part-record.ts';
 import { type Problem, problem, shown } from '../model/problem.ts';
-import type { Feature } from '../model/record.ts';
+import { type BuildCache, type Core, type Pass, type Placing, openBuildCache, sweepBuildCache } from './cache.ts';
 import { readFrozen } from './frozen.ts';
 import { type Instances, expand, findFor } from './instances.ts';
 import { joinAll } from './join.ts';
-import { type Build, type Extra, type JointPlace, type Origin, type Part, roleKey } from './part.ts';
+import { type Build, type Extra, type Origin, type Part, type StockPart, roleKey } from './part.ts';
 import { piecesOf } from './pieces.ts';
 import { type Measured, type Overrides, type Resolution, resolve } from './resolve.ts';
-import { type StockPart, stayingFace, stockPart } from './stock.ts';
+import { stayingFace, stockPart } from './stock.ts';
 
 export type Families = Readonly<Record<string, Family>>;
-export type Pass = 'drawn' | 'built';
 export type Built = { readonly drawn: Build; readonly built: Build; readonly problems: readonly Problem[] };
 
 /**
  * The whole piece twice: as drawn (planning, originals of cut parts, 'same part') and as built (fits, lists). Without measurements and
- * cut parts both are the same object. Never throws for what the document says.
+ * cut parts both are the same object. Never throws for what the document says. With the cache of earlier builds only what is different
+ * is worked out, and the rest handed on as the same objects; the numbers are those of a build without.
  */
-export function buildPiece(doc: Document, families: Families): Built {
-  const instances = expand(doc);
+export function buildPiece(doc: Document, families: Families, cache: BuildCache = openBuildCache()): Built {
+  const instances = expand(doc, cache.instances);
+  cache.instances = instances;
   const drawnSizes = resolve(doc, new Map(), instances);
-  const drawn = buildPass(doc, families, instances, drawnSizes, false);
+  const drawn = buildPass(doc, families, instances, drawnSizes, cache, cache.drawn, false);
   const overrides = measurements(doc, drawnSizes, instances);
   const cut = Object.keys(doc.bench?.cut ?? {}).length > 0;
-  if (overrides.problems.length) return { drawn, built: drawn, problems: [...drawn.problems, ...overrides.problems] };
-  if (overrides.map.size === 0 && !cut) return { drawn, built: drawn, problems: drawn.problems };
-  const builtSizes = overrides.map.size ? resolve(doc, overrides.map, instances) : drawnSizes;
-  const built = buildPass(doc, families, instances, builtSizes, true);
+  const asDrawn = overrides.problems.length > 0 || (overrides.map.size === 0 && !cut);
+  const builtSizes = !asDrawn && overrides.map.size ? resolve(doc, overrides.map, instances) : drawnSizes;
+  const built = asDrawn ? drawn : buildPass(doc, families, instances, builtSizes, cache, cache.built, true);
+  sweepBuildCache(cache);
+  if (asDrawn) return { drawn, built, problems: [...drawn.problems, ...overrides.problems] };
   const seen = new Set(drawn.problems.map((p) => p.where + p.what));
   return { drawn, built, problems: [...drawn.problems, ...built.problems.filter((p) => !seen.has(p.where + p.what))] };
 }
@@ -88,47 +89,62 @@ function cuttingOf(doc: Document, sizes: Resolution, problems: Problem[]): Cutti
   return { mortiseWidths: read(c.mortises, usual.mortiseWidths, 'mortises'), bits: read(c.bits, usual.bits, 'bits'), grooveWidths: read(c.grooves, usual.grooveWidths, 'grooves') };
 }
 
-function buildPass(doc: Document, families: Families, instances: Instances, resolution: Resolution, asBuilt: boolean): Build {
+function buildPass(doc: Document, families: Families, instances: Instances, resolution: Resolution, cache: BuildCache, pass: Pass, asBuilt: boolean): Build {
   const problems: Problem[] = [...resolution.problems];
   const stock = new Map<string, StockPart>();
-  for (const r of resolution.boxes.values()) if (r.instance.kind === 'part') stock.set(r.instance.path, stockPart(r, resolution, doc.units, problems));
-  const places = joinAll({ doc, families, instances, resolution, stock, cutting: cuttingOf(doc, resolution, problems) }, problems);
-  const cuts = new Map<string, { feature: Feature; origin: Origin }[]>();
-  const extras = new Map<string, Extra>();
-  for (const p of places) gather(p, stock, cuts, extras);
-  const parts = new Map<string, Part>();
+  for (const r of resolution.boxes.values())
+    if (r.instance.kind === 'part') stock.set(r.instance.path, stockPart(r, resolution, doc.units, cache, pass.stock.get(r.instance.path), problems));
+  const placings = joinAll({ doc, families, instances, resolution, stock, cutting: cuttingOf(doc, resolution, problems), cache, before: pass }, problems);
+  const cuts = cutsByPart(placings);
+  const finished: Mutable<Pass['parts']> = new Map();
+  const context = { doc, resolution, cache, pass, asBuilt, problems };
   for (const path of [...stock.keys()].sort(byCodePoint)) {
     const s = stock.get(path);
-    if (s) parts.set(path, finishPart(s, cuts.get(path) ?? [], resolution, doc, problems, asBuilt));
+    if (s) finished.set(path, finishPart(s, cuts.get(path) ?? [], context));
   }
-  return { parts, extras, places, resolution, instances, problems };
+  Object.assign(pass, { stock, places: placings, parts: finished } satisfies Pass);
+  return {
+    parts: new Map([...finished].map(([path, f]) => [path, f.part])),
+    extras: new Map([...placings.values()].flatMap((p) => p.extras.map((e): [string, Extra] => [e.path, e]))),
+    places: [...placings.values()].map((p) => p.place),
+    resolution,
+    instances,
+    problems,
+  };
+}
+type Mutable<M> = M extends ReadonlyMap<infer K, infer V> ? Map<K, V> : never;
+
+/** What one place cuts from one part. */
+type PartCut = { readonly core: Core; readonly key: string; readonly origin: Origin };
+function cutsByPart(placings: ReadonlyMap<string, Placing>): Map<string, PartCut[]> {
+  const cuts = new Map<string, PartCut[]>();
+  for (const { place, core } of placings.values()) {
+    if (!place.made) continue;
+    const origin = { joint: place.joint, place: place.place };
+    for (const [role, paths] of Object.entries(place.roles))
+      paths.forEach((path, i) => {
+        const cut = { core, key: roleKey(place.family, role, i), origin };
+        const list = cuts.get(path);
+        if (list) list.push(cut);
+        else cuts.set(path, [cut]);
+      });
+  }
+  return cuts;
 }
 
-/** Features of one place, moved from the meeting frame into each part's record frame; its extras into the world. */
-function gather(p: JointPlace, stock: ReadonlyMap<string, StockPart>, cuts: Map<string, { feature: Feature; origin: Origin }[]>, extras: Map<string, Extra>): void {
-  if (!p.made) return;
-  const origin = { joint: p.joint, place: p.place };
-  for (const [role, paths] of Object.entries(p.roles))
-    paths.forEach((path, i) => {
-      const part = stock.get(path);
-      if (!part || !p.made) return;
-      const toRecord = seenFrom(part.frame, p.meeting.frame);
-      const list = cuts.get(path) ?? [];
-      for (const f of p.made.features[roleKey(p.family, role, i)] ?? []) list.push({ feature: { ...f, at: compose(toRecord, f.at) }, origin });
-      cuts.set(path, list);
-    });
-  for (const e of p.made.extras) {
-    const path = `${p.joint}/${p.place}/${e.name.replaceAll(' ', '_')}`;
-    extras.set(path, { path, words: e.words, ...origin, record: e.record, frame: compose(p.meeting.frame, e.at), hardware: e.hardware ?? false, enters: outDir(p.meeting.frame, e.enters), part: e });
-  }
-}
+type Context = { readonly doc: Document; readonly resolution: Resolution; readonly cache: BuildCache; readonly pass: Pass; readonly asBuilt: boolean; readonly problems: Problem[] };
+type Finished = { readonly part: Part; readonly stock: StockPart; readonly key: string };
 
-function finishPart(s: StockPart, cuts: readonly { feature: Feature; origin: Origin }[], resolution: Resolution, doc: Document, problems: Problem[], asBuilt: boolean): Part {
+function finishPart(s: StockPart, cuts: readonly PartCut[], { doc, resolution, cache, pass, asBuilt, problems }: Context): Finished {
   const inst = s.resolved.instance;
-  const all: { feature: Feature; origin: Origin }[] = [...s.features.map((feature) => ({ feature, origin: null })), ...cuts];
-  const features = all.map((a) => a.feature);
-  const record = partRecord(s.stock, s.grain, s.doc.wood, features);
-  const origins = featureOrder(features).map((i) => all[i]?.origin ?? null);
+  const wood = `${s.blank} ${cuts.map((c) => `${c.core.id}${c.key}`).join()}`;
+  const frozen = asBuilt ? doc.bench?.cut?.[inst.path] : undefined;
+  const key = `${wood} ${cuts.map((c) => `${c.origin?.joint}/${c.origin?.place}`).join()}`;
+  const before = pass.parts.get(inst.path);
+  // Pieces are read from expressions of their own, and frozen records may be edited: these parts are looked at each time.
+  if (before && before.stock === s && before.key === key && !s.doc.made && !frozen && !before.part.frozen) return before;
+  const { record, order } = cache.records.of(wood, () => recordOf(s.stock, s.grain, s.doc.wood, [...s.features.map(signed), ...cuts.flatMap((c) => c.core.cuts[c.key] ?? [])]));
+  const origins = [...s.features.map(() => null), ...cuts.flatMap((c) => (c.core.cuts[c.key] ?? []).map(() => c.origin))];
   const part: Part = {
     path: inst.path,
     id: inst.id,
@@ -140,18 +156,20 @@ function finishPart(s: StockPart, cuts: readonly { feature: Feature; origin: Ori
     resolved: s.resolved,
     record,
     frame: s.frame,
-    origins,
+    origins: order.map((i) => origins[i] ?? null),
     pieces: piecesOf(s.resolved, s.stock, resolution, doc.units, problems).map((p) => p.box),
   };
-  const frozen = asBuilt ? doc.bench?.cut?.[inst.path] : undefined;
-  if (!frozen) return part;
-  const read = readFrozen(frozen.record, `bench/cut/${inst.path}/record`);
+  return { part: frozen ? asCut(part, frozen, problems) : part, stock: s, key };
+}
+/** The part as it was when it was cut, whatever the document says of it now. */
+function asCut(part: Part, frozen: { readonly on: string; readonly record: unknown }, problems: Problem[]): Part {
+  const read = readFrozen(frozen.record, `bench/cut/${part.path}/record`);
   if (!read.ok) {
     problems.push(read.problem);
     return part;
   }
-  const from = read.record;
-  return { ...part, record: from, origins: from.features.map(() => null), pieces: [from.stock], frozen: { on: frozen.on, now: record } };
+  const { record } = read;
+  return { ...part, record, origins: record.features.map(() => null), pieces: [record.stock], frozen: { on: frozen.on, now: part.record } };
 }
 
 /** Finished sizes over everything, adds included: along the grain, then the wider and the thinner way across; mm. */

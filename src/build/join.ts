@@ -1,23 +1,35 @@
 /** Joints of the document as places: stars expanded, parts brought together, sizes proposed, geometry made. */
-import type { Frame } from '../geom/frame.ts';
-import { seenFrom } from '../geom/frame.ts';
-import type { Cutting, Family, Place } from '../joints/family.ts';
+import { type Frame, HOME, compose, outDir, sameFrame, seenFrom } from '../geom/frame.ts';
+import type { Vec3 } from '../geom/vec3.ts';
+import type { Cutting, ExtraPart, Family, Made, Place } from '../joints/family.ts';
 import { isRefusal } from '../joints/family.ts';
-import { type MeetPart, meet } from '../joints/meet.ts';
+import { type MeetPart, meet, tidy, tidyFrame } from '../joints/meet.ts';
 import type { Meeting } from '../joints/meeting.ts';
 import { kindAndVersion } from '../model/catalog.ts';
 import type { Document, JointDoc } from '../model/document.ts';
 import { asAngle, asLength, asNumber } from '../model/expr/evaluate.ts';
 import { type PathRef, parsePath } from '../model/expr/parse.ts';
-
 import { nearestWord } from '../model/nearest.ts';
+import { type Signed, signed } from '../model/part-record.ts';
 import { type Problem, problem, shown } from '../model/problem.ts';
+import type { BuildCache, Core, Met, Pass, Placing } from './cache.ts';
 import { type Bound, type Instances, expandPlace, sorted } from './instances.ts';
-import type { JointPlace } from './part.ts';
+import { type Extra, type JointPlace, type StockPart, placePath, roleKey } from './part.ts';
 import type { Resolution } from './resolve.ts';
-import type { StockPart } from './stock.ts';
 
-type Met = { readonly joint: string; readonly doc: JointDoc; readonly family: Family; readonly place: number; readonly entry: number; readonly roles: readonly Bound[]; readonly meeting: Meeting };
+/** One place while its joint is worked out. */
+type Try = {
+  readonly joint: string;
+  readonly doc: JointDoc;
+  readonly family: Family;
+  readonly place: number;
+  readonly entry: number;
+  readonly roles: readonly Bound[];
+  readonly enter: StockPart;
+  readonly met: Met;
+  /** The parts of all roles but the first. */
+  readonly into: readonly string[];
+};
 export type JoinInput = {
   readonly doc: Document;
   readonly families: Readonly<Record<string, Family>>;
@@ -25,77 +37,188 @@ export type JoinInput = {
   readonly resolution: Resolution;
   readonly stock: ReadonlyMap<string, StockPart>;
   readonly cutting: Cutting;
+  readonly cache: BuildCache;
+  readonly before: Pass;
 };
 
 /** Every place of every joint, made or refused. Problems are added for what cannot even be tried. */
-export function joinAll(input: JoinInput, problems: Problem[]): JointPlace[] {
-  const out: JointPlace[] = [];
+export function joinAll(input: JoinInput, problems: Problem[]): Map<string, Placing> {
+  const out = new Map<string, Placing>();
+  const cutting = input.cache.numbers.of(JSON.stringify(input.cutting), input.cache.next);
   for (const [id, joint] of sorted(input.doc.joints)) {
     const family = input.families[kindAndVersion(joint.as).id];
     if (!family) continue;
-    const met = meetings(id, joint, family, input, problems);
-    for (const m of met) out.push(makePlace(m, met, input, problems));
+    const tries = placesOf(id, joint, family, input, problems);
+    const near = neighboursOf(tries, input.cache);
+    for (const t of tries) {
+      const placing = placed(t, near(t), cutting, input, problems);
+      out.set(placePath(placing.place), placing);
+    }
   }
   return out;
 }
 
-function meetings(id: string, joint: JointDoc, family: Family, input: JoinInput, problems: Problem[]): Met[] {
-  const out: Met[] = [];
+function placesOf(id: string, joint: JointDoc, family: Family, input: JoinInput, problems: Problem[]): Try[] {
+  const out: Try[] = [];
   joint.places.forEach((entry, i) => {
-    const where = `joints/${id}/places/${i}`;
     const end = typeof entry['end'] === 'string' ? entry['end'] : undefined;
-    const roles: [string, PathRef[]][] = [];
-    for (const role of Object.keys(family.roles)) {
-      const given = entry[role];
-      const refs: PathRef[] = [];
-      for (const text of given === undefined ? [] : Array.isArray(given) ? given : [given]) {
-        const p = parsePath(text);
-        if (p.ok) refs.push(p.path);
-        else problems.push(problem(`${where}/${role}`, `"${shown(text)}": ${p.problem}`, p.nearest));
-      }
-      roles.push([role, refs]);
-    }
-    const { places, problems: bad } = expandPlace(roles, where, input.instances);
+    const { places, problems: bad } = boundOf(entry, family, `joints/${id}/places/${i}`, input.instances);
     problems.push(...bad);
     for (const bound of places) {
-      const parts = bound.map((b) => [b.role, b.instances.flatMap((inst) => toMeet(input.stock.get(inst.path)) ?? [])] as const);
-      if (parts.some(([role, list]) => list.length === 0 && family.roles[role])) continue;
-      out.push({ joint: id, doc: joint, family, place: out.length + 1, entry: i, roles: bound, meeting: meet(Object.fromEntries(parts), end) });
+      const parts = bound.map((b) => b.instances.flatMap((inst) => input.stock.get(inst.path) ?? []));
+      if (parts.some((list) => list.length === 0)) continue;
+      const enter = parts[0]?.[0];
+      if (!enter) continue;
+      const into = bound.slice(1).flatMap((b) => b.instances.map((inst) => inst.path));
+      out.push({ joint: id, doc: joint, family, place: out.length + 1, entry: i, roles: bound, enter, into, met: met(bound, parts, enter, end, input.cache) });
     }
   });
   return out;
 }
-export function toMeet(p: StockPart | undefined): MeetPart | null {
-  if (!p) return null;
-  return { path: p.resolved.instance.path, wood: p.doc.wood, grain: p.grain, stock: p.stock, frame: p.frame, marks: p.doc.marks ?? {}, shapes: p.features };
+type Entry = JointDoc['places'][number];
+type Expanded = { readonly family: Family; readonly instances: Instances; readonly where: string; readonly places: readonly Bound[][]; readonly problems: readonly Problem[] };
+const expanded = new WeakMap<Entry, Expanded>();
+/** The places that an entry stands for; worked out once for the same copies of the same parts. */
+function boundOf(entry: Entry, family: Family, where: string, instances: Instances): Pick<Expanded, 'places' | 'problems'> {
+  const known = expanded.get(entry);
+  if (known && known.family === family && known.instances === instances && known.where === where) return known;
+  const problems: Problem[] = [];
+  const roles: [string, PathRef[]][] = [];
+  for (const role of Object.keys(family.roles)) {
+    const given = entry[role];
+    const refs: PathRef[] = [];
+    for (const text of given === undefined ? [] : Array.isArray(given) ? given : [given]) {
+      const p = parsePath(text);
+      if (p.ok) refs.push(p.path);
+      else problems.push(problem(`${where}/${role}`, `"${shown(text)}": ${p.problem}`, p.nearest));
+    }
+    roles.push([role, refs]);
+  }
+  const { places, problems: bad } = expandPlace(roles, where, instances);
+  const all = { family, instances, where, places, problems: [...problems, ...bad] };
+  expanded.set(entry, all);
+  return all;
 }
 
-function makePlace(m: Met, all: readonly Met[], input: JoinInput, problems: Problem[]): JointPlace {
-  const where = `joints/${m.joint}`;
-  const set = settings(m, input, `${where}/set`, problems);
-  const place: Place<Record<string, unknown>> = { meeting: m.meeting, siblings: siblingsOf(m, all), set: set ?? {} };
-  const roles = Object.fromEntries(m.roles.map((r) => [r.role, r.instances.map((i) => i.path)]));
-  const base = { joint: m.joint, place: m.place, entry: m.entry, family: m.family, roles, meeting: m.meeting, input: place, sizes: null, because: null, made: null };
+/**
+ * How the parts of a place meet. All is told from the entering part's record frame, in numbers rounded far finer than a record's, so that
+ * it does not matter where in the world, or in which hand, the place is: like places are one.
+ */
+function met(bound: readonly Bound[], parts: readonly (readonly StockPart[])[], enter: StockPart, end: string | undefined, cache: BuildCache): Met {
+  const frames = parts.map((list) => list.map((p) => (p === enter ? HOME : tidyFrame(seenFrom(enter.frame, p.frame)))));
+  const key = bound.map((b, r) => `${b.role}(${(parts[r] ?? []).map((p, i) => `${p.blank} ${frameText(frames[r]?.[i] ?? HOME)}`).join(';')})`).join('') + (end ?? '');
+  return cache.mets.of(key, () => {
+    const roles = bound.map((b, r): [string, MeetPart[]] => [b.role, (parts[r] ?? []).map((p, i) => toMeet(p, frames[r]?.[i] ?? HOME))]);
+    return { id: cache.next(), meeting: meet(Object.fromEntries(roles), end) };
+  });
+}
+const frameText = (f: Frame): string => (f === HOME ? '' : `${f.o.join()},${f.x.join()},${f.y.join()},${f.z.join()}`);
+/** No name: what two parts make of each other does not hang on what they are called. */
+const toMeet = (p: StockPart, frame: Frame): MeetPart => ({ path: '', wood: p.doc.wood, grain: p.grain, stock: p.stock, frame, marks: p.doc.marks ?? {}, shapes: p.features });
+
+/** Places of the same joint in one of the same receiving parts: a text that tells them apart, and their meetings seen from this one's. */
+type Neighbours = { readonly key: string; readonly meetings: () => readonly Meeting[] };
+function neighboursOf(tries: readonly Try[], cache: BuildCache): (t: Try) => Neighbours {
+  const groups = new Map<string, { readonly all: Try[]; key?: string }>();
+  for (const t of tries)
+    for (const path of new Set(t.into)) {
+      const g = groups.get(path);
+      if (g) g.all.push(t);
+      else groups.set(path, { all: [t] });
+    }
+  return (t) => {
+    const mine = [...new Set(t.into)].flatMap((path) => groups.get(path) ?? []);
+    const [only] = mine;
+    const others = (): Try[] => (mine.length === 1 ? (only?.all ?? []) : tries.filter((o) => mine.some((g) => g.all.includes(o)))).filter((o) => o !== t);
+    const meetings = (): Meeting[] => others().map((o) => ({ ...o.met.meeting, frame: seenBy(t, o) }));
+    if (only && mine.length === 1 && only.all.length === 1) return { key: '', meetings: () => [] };
+    // In one part, how each meets it tells how they stand to each other.
+    if (only && mine.length === 1 && only.all.every((o) => o.into.length === 1)) {
+      only.key ??= String(cache.numbers.of(only.all.map((o) => o.met.id).join(), cache.next));
+      return { key: only.key, meetings };
+    }
+    return { key: others().map((o) => `${o.met.id} ${frameText(seenBy(t, o))}`).join(';'), meetings };
+  };
+}
+/** The meeting frame of another place seen from this one's, by way of the part that both enter. */
+function seenBy(t: Try, o: Try): Frame {
+  const [mine, theirs] = [receivers(t), receivers(o)];
+  for (const [path, frame] of mine) {
+    const other = theirs.get(path);
+    if (other) return tidyFrame(compose(frame, seenFrom(other, HOME)));
+  }
+  throw new Error(`places ${t.place} and ${o.place} of ${t.joint} enter no part together`);
+}
+function receivers(t: Try): Map<string, Frame> {
+  return new Map(t.roles.slice(1).flatMap((r) => r.instances.flatMap((inst, i): [string, Frame][] => {
+    const side = t.met.meeting.sides[r.role]?.[i];
+    return side ? [[inst.path, side.frame]] : [];
+  })));
+}
+
+function placed(t: Try, near: Neighbours, cutting: number, input: JoinInput, problems: Problem[]): Placing {
+  const { cache } = input;
+  const set = settings(t, input, `joints/${t.joint}/set`, problems);
+  const core = cache.cores.of(`${t.family.id}@${t.family.version} ${t.met.id} ${cutting} (${near.key}) ${set === null ? '' : JSON.stringify(set)}`, () => makeCore(t, near, set, input));
+  const frame = worldFrame(compose(t.enter.frame, t.met.meeting.frame));
+  const before = input.before.places.get(`${t.joint}/${t.place}`);
+  if (before && before.core === core && isSame(before.place, t, frame)) return before;
+  const roles = Object.fromEntries(t.roles.map((r) => [r.role, r.instances.map((i) => i.path)]));
+  const sides = Object.fromEntries(Object.entries(t.met.meeting.sides).map(([role, list]) => [role, list.map((s, i) => ({ ...s, path: roles[role]?.[i] ?? '' }))]));
+  const { sizes, because, made, refused } = core;
+  const place: JointPlace = { joint: t.joint, place: t.place, entry: t.entry, family: t.family, roles, meeting: { ...t.met.meeting, frame, sides }, input: core.input, sizes, because, made, refused };
+  return { place, core, extras: (made?.extras ?? []).map((e) => extraOf(place, e)) };
+}
+/** Minus zero made zero. */
+const worldFrame = (f: Frame): Frame => ({ o: plus(f.o), x: plus(f.x), y: plus(f.y), z: plus(f.z) });
+const plus = (v: Vec3): Vec3 => [v[0] + 0, v[1] + 0, v[2] + 0];
+function isSame(p: JointPlace, t: Try, frame: Frame): boolean {
+  return p.entry === t.entry && p.family === t.family && sameFrame(p.meeting.frame, frame) && t.roles.every((r) => r.instances.every((inst, i) => p.roles[r.role]?.[i] === inst.path) && p.roles[r.role]?.length === r.instances.length);
+}
+function extraOf(p: JointPlace, e: ExtraPart): Extra {
+  const { frame } = p.meeting;
+  const path = `${placePath(p)}/${e.name.replaceAll(' ', '_')}`;
+  return { path, words: e.words, joint: p.joint, place: p.place, record: e.record, frame: compose(frame, e.at), hardware: e.hardware ?? false, enters: outDir(frame, e.enters), part: e };
+}
+
+/** The joint as its family makes it for this way of meeting, and what it cuts from each part. */
+function makeCore(t: Try, near: Neighbours, set: Record<string, unknown> | null, { cache, cutting }: JoinInput): Core {
+  const { family } = t;
+  const { meeting } = t.met;
+  const input = placeOf(meeting, near, set ?? {});
+  const base = { id: cache.next(), input, sizes: null, because: null, made: null, cuts: {} };
   if (set === null) return { ...base, refused: null };
-  if (m.meeting.kind === 'none' || m.meeting.kind === 'point' || astray(m)) return { ...base, refused: { apart: m.meeting.gap } };
-  const proposed = m.family.propose(place, input.cutting);
+  if (meeting.kind === 'none' || meeting.kind === 'point') return { ...base, refused: { apart: meeting.gap } };
+  const proposed = family.propose(input, cutting);
   if (isRefusal<Record<string, unknown>>(proposed)) return { ...base, refused: proposed };
-  return { ...base, sizes: proposed.sizes, because: proposed.because, made: m.family.make(place, proposed.sizes), refused: null };
+  const made = family.make(input, proposed.sizes);
+  return { ...base, sizes: proposed.sizes, because: proposed.because, made, refused: null, cuts: cutsOf(family, meeting, made) };
 }
-
-/** Farther open or deeper in than this, mm, the parts are not where a joint of theirs could be judged: it is not made, and that alone is told. */
-const ASTRAY = 5;
-const astray = (m: Met): boolean => m.meeting.touch !== 'share' && Math.abs(m.meeting.gap) > ASTRAY && !m.family.touch.includes('gap');
-
-/** Places of the same joint in one of the same receiving parts; their meetings with `frame` seen from this one's. */
-function siblingsOf(m: Met, all: readonly Met[]): Meeting[] {
-  const into = receiving(m);
-  return all.filter((o) => o !== m && receiving(o).some((p) => into.includes(p))).map((o) => ({ ...o.meeting, frame: seenFrom(m.meeting.frame, o.meeting.frame) }));
+/** Neighbours are worked out for those families only that look at them: a row of slats in one rail has very many. */
+function placeOf(meeting: Meeting, near: Neighbours, set: Record<string, unknown>): Place<Record<string, unknown>> {
+  let known: readonly Meeting[] | null = null;
+  return {
+    meeting,
+    get siblings() {
+      return (known ??= near.meetings());
+    },
+    set,
+  };
 }
-const receiving = (m: Met): string[] => m.roles.slice(1).flatMap((r) => r.instances.map((i) => i.path));
+/** The features of each part, moved from the meeting frame into its record frame. */
+function cutsOf(family: Family, meeting: Meeting, made: Made): Record<string, readonly Signed[]> {
+  const out: Record<string, readonly Signed[]> = {};
+  for (const [role, sides] of Object.entries(meeting.sides))
+    sides.forEach((side, i) => {
+      const key = roleKey(family, role, i);
+      const toRecord = seenFrom(side.frame, HOME);
+      out[key] = (made.features[key] ?? []).map((f) => signed({ ...f, at: compose(toRecord, f.at) }));
+    });
+  return out;
+}
 
 /** The joint's own settings as numbers and choices; expressions are read as the entering part sees them. */
-function settings(m: Met, input: JoinInput, where: string, problems: Problem[]): Record<string, unknown> | null {
+function settings(m: Try, input: JoinInput, where: string, problems: Problem[]): Record<string, unknown> | null {
   const reader = m.roles[0]?.instances[0] ?? null;
   const out: Record<string, unknown> = {};
   let good = true;
@@ -133,14 +256,14 @@ function settings(m: Met, input: JoinInput, where: string, problems: Problem[]):
 }
 
 /** A coordinate that the entering part reads on its own axes, as the meeting's y: along the entering part's width. */
-function placeInMeeting(m: Met, value: number, input: JoinInput): number {
+function placeInMeeting(m: Try, value: number, input: JoinInput): number {
   const path = m.roles[0]?.instances[0]?.path ?? '';
   const part = input.stock.get(path);
-  const side = m.meeting.sides[Object.keys(m.family.roles)[0] ?? '']?.[0];
+  const side = m.met.meeting.sides[Object.keys(m.family.roles)[0] ?? '']?.[0];
   if (!part || !side) return value;
   const f: Frame = side.frame;
   const axis = ([0, 1, 2] as const).find((i) => Math.abs([f.x, f.y, f.z][i]?.[1] ?? 0) > 0.99);
   if (axis === undefined) return value;
   const along = [f.x, f.y, f.z][axis]?.[1] ?? 1;
-  return f.o[1] + along * (value - part.datum[axis]);
+  return tidy(f.o[1] + along * (value - part.datum[axis]));
 }

@@ -7,8 +7,8 @@ export type Memo<V> = {
   readonly size: () => number;
 };
 
-/** Rounds keep so many entries whatever they ask for, and beyond them twice as many as were asked for in one round. */
-const SPARE = 512;
+/** So many entries are kept in a generation whatever is asked for, beside as many as a round asks for: enough for undo and for cures that are tried. */
+const SPARE = 64;
 /** Two generations: what the elder holds and nobody asks for goes when the younger has grown full. */
 export function openMemo<V>(): Memo<V> {
   let young = new Map<string, V>();
@@ -24,7 +24,7 @@ export function openMemo<V>(): Memo<V> {
       return value;
     },
     sweep: () => {
-      if (young.size > SPARE + 2 * asked) [old, young] = [young, new Map()];
+      if (young.size > SPARE + asked) [old, young] = [young, new Map()];
       asked = 0;
     },
     size: () => young.size + old.size,

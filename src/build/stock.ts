@@ -1,6 +1,6 @@
 /** Parts before any joint: stock, trims and shapes as a record, the record's frame at the part's datum corner. */
 import { type Box, sizeOf } from '../geom/box.ts';
-import { type Frame, HOME, moved, outDir, sameFrame } from '../geom/frame.ts';
+import { HOME, moved, outDir, sameFrame } from '../geom/frame.ts';
 import { type Axis, type Vec3, axisIndex, dot, sameVec, sub } from '../geom/vec3.ts';
 import { tidy, tidy3 } from '../joints/meet.ts';
 import { kindAndVersion } from '../model/catalog.ts';

@@ -36,8 +36,11 @@ export type Store = {
   readonly close: () => void;
 };
 
+/** Told of every call that reaches the kernel, for benches that repeat them bare. */
+export type Watch = { readonly cut?: (record: PartRecord) => void; readonly pair?: (a: PartRecord, b: PartRecord, there: Frame) => void; readonly mesh?: (record: PartRecord) => void };
+
 /** Opens a store; the kernel must be loaded. */
-export function openStore(): Store {
+export function openStore(watch: Watch = {}): Store {
   const solids = new Map<string, Entry | string>();
   const pairs = new Map<string, { bite: Bite | null; used: number }>();
   let round = 1;
@@ -45,6 +48,7 @@ export function openStore(): Store {
   const entry = (p: Placed): Entry | null => {
     let e = solids.get(p.record.key);
     if (e === undefined) {
+      watch.cut?.(p.record);
       e = withSolids((scope): Entry | string => {
         const cut = cutPart(p.record, { who: p.who });
         return cut.ok ? { solid: scope.keep(cut.solid), box: boxOf(cut.solid), used: round } : cut.problem;
@@ -64,6 +68,7 @@ export function openStore(): Store {
     const key = `${a.record.key} ${b.record.key} ${frameKey(rel)}`;
     let known = pairs.get(key);
     if (!known) {
+      watch.pair?.(a.record, b.record, rel);
       known = { bite: overlap(ea.solid, HOME, eb.solid, rel), used: round };
       pairs.set(key, known);
     }
@@ -84,6 +89,7 @@ export function openStore(): Store {
     },
     mesh: (p) => {
       const e = entry(p);
+      if (e && !e.mesh) watch.mesh?.(p.record);
       return e ? (e.mesh ??= withSolids(() => meshOf(e.solid))) : null;
     },
     measures: (p) => {

@@ -63,6 +63,13 @@ export function setPatch(doc: Document, joint: string, key: string, value: Json 
 }
 export const remedy = (label: string, patches: readonly Patch[], consequence?: string): Remedy =>
   consequence === undefined ? { label, patches, proof: 'untried' } : { label, consequence, patches, proof: 'untried' };
+/** The joint without its glue, where its family has a word for that. */
+export function withoutGlue(doc: Document, p: JointPlace): Patch[] {
+  const { hold, glue } = p.family.params;
+  const free = Object.keys(hold?.options ?? {}).find((word) => word !== 'glued');
+  if (free !== undefined) return setPatch(doc, p.joint, 'hold', free);
+  return glue?.options?.['no'] === undefined ? [] : setPatch(doc, p.joint, 'glue', 'no');
+}
 /** A length as the document's maker would write it: whole half millimetres or 32nds, rounded down so that it still clears. */
 export const lengthText = (mm: number, unit: 'mm' | 'in'): string => exactText(lengthKept(mm, unit), unit);
 /** A length as exactly as it is needed: in 64ths where that is what it is, else in mm. */

@@ -2,7 +2,7 @@ import { type Vec3, dot } from '../geom/vec3.ts';
 import type { Contact } from '../joints/family.ts';
 import type { JointPlace } from '../build/part.ts';
 import { glueTold } from './family-rules.ts';
-import { type Check, cap, finding, jointName, partsOf, reachOf, the, whereAt } from './check.ts';
+import { type Check, cap, finding, jointName, partsOf, reachOf, remedy, the, whereAt, withoutGlue } from './check.ts';
 
 /** Wood glued across the grain of other wood over more than this may split or come loose, mm. */
 export const CROSS_GRAIN_LIMIT = 100;
@@ -20,6 +20,7 @@ export const crossGrain: Check = {
       if (!p.made || glueTold(facts, p)) return [];
       const length = Math.max(0, ...p.made.contacts.map((c) => conflictOf(p, c)));
       if (length <= CROSS_GRAIN_LIMIT + 1e-6) return [];
+      const patches = withoutGlue(facts.doc, p);
       return [
         finding({
           rule: 'cross-grain',
@@ -34,6 +35,7 @@ export const crossGrain: Check = {
           basis: 'rule of thumb',
           why: `${cap(the(facts, partsOf(p)[0] ?? ''))} is glued to ${the(facts, partsOf(p)[1] ?? '')} over {mm:${length}} across the grain. One moves with the seasons where the other does not: above about {mm:${CROSS_GRAIN_LIMIT}} the joint works loose or the wood splits. Glue only part of it, and leave the rest room to move.`,
           source: { name: 'common practice: no published single limit; 75 to 100 mm is usual', basis: 'common practice' },
+          remedies: patches.length ? [remedy('Leave it without glue', patches, 'It must then be held otherwise.')] : [],
         }),
       ];
     }),

@@ -1,4 +1,4 @@
-import { type Check, cap, finding, jointName, partsOf, reachOf, remedy, setPatch, the, whereAt } from './check.ts';
+import { type Check, cap, finding, jointName, partsOf, reachOf, remedy, the, whereAt, withoutGlue } from './check.ts';
 import { glueTold } from './family-rules.ts';
 
 /** Glue where none may be: a solid panel or a drawer's bottom glued into a groove that runs across its grain. */
@@ -12,7 +12,7 @@ export const mustNotGlue: Check = {
       if (glued.length === 0 || glueTold(facts, p)) return [];
       const over = Math.max(...glued.map((c) => c.gluedLength ?? 0));
       const [a, b] = partsOf(p).map((path) => the(facts, path));
-      const free = Object.keys(p.family.params['hold']?.options ?? {}).find((word) => word !== 'glued');
+      const patches = withoutGlue(facts.doc, p);
       return [
         finding({
           rule: 'must-not-glue',
@@ -27,7 +27,7 @@ export const mustNotGlue: Check = {
           basis: 'computed',
           why: `${cap(a ?? '')} is glued to ${b ?? ''} over {mm:${over}}, across its grain. It swells and shrinks with the seasons, ${b ?? ''} hardly does: ${a ?? 'it'} splits, or pushes the joint apart. Let it lie loose in its groove.`,
           source: { name: 'woodworkingtips.com, panels in frames', basis: 'read' },
-          remedies: free === undefined ? [] : [remedy('Leave it loose', setPatch(facts.doc, p.joint, 'hold', free), 'No glue; it is held by the groove alone.')].filter((r) => r.patches.length > 0),
+          remedies: patches.length ? [remedy('Leave it without glue', patches, 'The groove alone holds it.')] : [],
         }),
       ];
     }),

@@ -2,7 +2,7 @@ import type { JointPlace, Part } from '../build/part.ts';
 import { inDir, outDir } from '../geom/frame.ts';
 import { type Vec3, axisIndex, axisVec, dot } from '../geom/vec3.ts';
 import { isWood } from '../wood/woods.ts';
-import { type Check, type Facts, finding, jointName, partsOf, reachOf, remedy, setPatch, the, whereAt } from './check.ts';
+import { type Check, type Facts, cap, finding, jointName, partsOf, reachOf, remedy, the, whereAt, withoutGlue } from './check.ts';
 
 /** Glue on both long edges of a panel whose neighbours are tied together along the way in which it moves: it cannot shrink without splitting. */
 export const panelHeld: Check = {
@@ -44,12 +44,7 @@ function tieOf(facts: Facts, panel: Part, axis: 0 | 1 | 2, a: string, b: string)
 }
 function describe(facts: Facts, part: Part, low: JointPlace, high: JointPlace, axis: 0 | 1 | 2, tie: string): ReturnType<typeof finding> {
   const wide = part.record.stock.max[axis] - part.record.stock.min[axis];
-  const joints = [...new Set([low.joint, high.joint])];
-  const patches = joints.flatMap((j) => {
-    const p = [low, high].find((q) => q.joint === j);
-    const free = Object.keys(p?.family.params['hold']?.options ?? {}).find((word) => word !== 'glued');
-    return free === undefined ? [] : setPatch(facts.doc, j, 'hold', free);
-  });
+  const patches = [low, high].filter((p, i) => i === 0 || p.joint !== low.joint).flatMap((p) => withoutGlue(facts.doc, p));
   return finding({
     rule: 'panel-held',
     grade: 'trouble',
@@ -61,8 +56,8 @@ function describe(facts: Facts, part: Part, low: JointPlace, high: JointPlace, a
     limit: 0,
     unit: 'mm',
     basis: 'computed',
-    why: `${the(facts, part.path)} is {mm:${wide}} wide across its grain and glued at both edges, while ${the(facts, tie)} keeps these at one distance. When it dries it splits. Let it lie loose in its grooves, or glue it at the middle alone.`.replace(/^t/, 'T'),
+    why: `${cap(the(facts, part.path))} is {mm:${wide}} wide across its grain and glued at both edges, while ${the(facts, tie)} keeps these at one distance. When it dries it splits. Let it lie loose in its grooves, or glue it at the middle alone.`,
     source: { name: 'woodworkingtips.com, panels in frames', basis: 'read' },
-    remedies: patches.length ? [remedy('Leave it loose', patches, 'No glue; the grooves hold it.')] : [],
+    remedies: patches.length ? [remedy('Leave it without glue', patches, 'The grooves alone hold it.')] : [],
   });
 }

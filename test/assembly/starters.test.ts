@@ -13,7 +13,8 @@ import { offsetAt } from './replay.ts';
 beforeAll(() => loadKernel());
 const starters = readdirSync(new URL('../../public/starters', import.meta.url))
   .map((f) => f.replace(/\.json$/, ''))
-  .filter((f) => !f.startsWith('spoiled'));
+  // The list of starters lies beside them; the spoiled one is not meant to go together.
+  .filter((f) => !f.startsWith('spoiled') && 'dryfit' in (JSON.parse(starterText(f)) as object));
 
 describe.each([
   ...starters.map((f) => [f, starterText] as const),
