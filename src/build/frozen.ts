@@ -24,8 +24,17 @@ const frozen = z.strictObject({
   key: z.string().optional(),
 });
 
-/** The record with its key worked out afresh. */
-export function readFrozen(json: unknown, where: string): { ok: true; record: PartRecord } | { ok: false; problem: Problem } {
+type Read = { readonly ok: true; readonly record: PartRecord } | { readonly ok: false; readonly problem: Problem };
+const known = new WeakMap<object, PartRecord>();
+/** The record with its key worked out afresh; once for the same entry of a document. */
+export function readFrozen(json: unknown, where: string): Read {
+  const before = json !== null && typeof json === 'object' ? known.get(json) : undefined;
+  if (before) return { ok: true, record: before };
+  const read = readRecord(json, where);
+  if (read.ok) known.set(json as object, read.record);
+  return read;
+}
+function readRecord(json: unknown, where: string): Read {
   const r = frozen.safeParse(json);
   if (!r.success) {
     const i = r.error.issues[0];

@@ -188,12 +188,16 @@ function makeCore(t: Try, near: Neighbours, set: Record<string, unknown> | null,
   const input = placeOf(meeting, near, set ?? {});
   const base = { id: cache.next(), input, sizes: null, because: null, made: null, cuts: {} };
   if (set === null) return { ...base, refused: null };
-  if (meeting.kind === 'none' || meeting.kind === 'point') return { ...base, refused: { apart: meeting.gap } };
+  if (meeting.kind === 'none' || meeting.kind === 'point' || isAstray(family, meeting)) return { ...base, refused: { apart: meeting.gap } };
   const proposed = family.propose(input, cutting);
   if (isRefusal<Record<string, unknown>>(proposed)) return { ...base, refused: proposed };
   const made = family.make(input, proposed.sizes);
   return { ...base, sizes: proposed.sizes, because: proposed.because, made, refused: null, cuts: cutsOf(family, meeting, made) };
 }
+/** Farther open or deeper in than this, mm, parts are not where a joint of theirs could be judged: it is not made, and that alone is told. */
+const ASTRAY = 5;
+const isAstray = (f: Family, m: Meeting): boolean => m.touch !== 'share' && Math.abs(m.gap) > ASTRAY && !f.touch.includes('gap');
+
 /** Neighbours are worked out for those families only that look at them: a row of slats in one rail has very many. */
 function placeOf(meeting: Meeting, near: Neighbours, set: Record<string, unknown>): Place<Record<string, unknown>> {
   let known: readonly Meeting[] | null = null;

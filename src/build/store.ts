@@ -13,10 +13,13 @@ import { type PartMesh, meshOf } from '../solids/mesh.ts';
 import { type Bite, overlap } from '../solids/pair.ts';
 import { dropSolid, withSolids } from '../solids/scope.ts';
 import type { Solid } from '../solids/solid.ts';
+import { type BuildCache, openBuildCache } from './cache.ts';
 
 type Entry = { readonly solid: Solid; readonly box: Box | null; mesh?: PartMesh; facts?: CutFact[]; measures?: Measures; facets?: Facets; used: number };
 export type Placed = { readonly record: PartRecord; readonly frame: Frame; readonly who: string };
 export type Store = {
+  /** What builds of the piece leave to each other: whoever judges with this store builds with it. */
+  readonly builds: BuildCache;
   /** What is wrong with the record itself (a size of nothing, a profile that crosses itself); null when it can be cut. */
   readonly flaw: (p: Placed) => string | null;
   readonly mesh: (p: Placed) => PartMesh | null;
@@ -82,6 +85,7 @@ export function openStore(watch: Watch = {}): Store {
     solids.delete(key);
   };
   return {
+    builds: openBuildCache(),
     flaw: (p) => {
       entry(p);
       const e = solids.get(p.record.key);

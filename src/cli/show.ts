@@ -48,8 +48,8 @@ function placeOf(o: Options): { out: string; make: Maker } {
   const out = resolve(given);
   const parent = statOf(dirname(out), statSync);
   if (!parent?.isDirectory()) throw refuse('there is no such folder; nothing was written.');
-  // Links are followed first, so that none of them leads out.
-  if (leaves(realpathSync(process.cwd()), join(realpathSync(dirname(out)), basename(out))))
+  // A whole path is meant as it is written; a relative one must not climb out. Links are followed first, so that none leads out.
+  if (!isAbsolute(given) && leaves(realpathSync(process.cwd()), join(realpathSync(dirname(out)), basename(out))))
     throw refuse(`this is outside the folder that you stand in; nothing was written. Go there first, or name a place inside.`);
   const there = statOf(out, lstatSync);
   if (there?.isDirectory()) throw refuse('this is a folder; name a file in it.');

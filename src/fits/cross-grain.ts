@@ -51,13 +51,13 @@ function conflictOf(p: JointPlace, c: Contact): number {
   const s = c.between[0].surface;
   if (c.hold !== 'glued' || c.glue === 'never' || !a || !b || !('plane' in s)) return 0;
   const along = (grain: Vec3, way: Vec3): boolean => Math.abs(dot(grain, way)) > 0.7;
+  const spans = ([0, 1] as const).map((i) => Math.max(...s.patch.map((q) => q[i])) - Math.min(...s.patch.map((q) => q[i])));
+  // Several tenons on one rail hold each other apart: the family counts them as one length across the rail, longer than any patch.
+  const whole = (c.gluedLength ?? 0) > Math.max(...spans) + 1e-6 ? (c.gluedLength ?? 0) : 0;
   return Math.max(
-    ...([0, 1] as const).map((i) => {
-      const way = i === 0 ? s.patchFrame.x : s.patchFrame.y;
+    ...[s.patchFrame.x, s.patchFrame.y].map((way, i) => {
       if (along(a, way) === along(b, way)) return 0;
-      const span = Math.max(...s.patch.map((q) => q[i])) - Math.min(...s.patch.map((q) => q[i]));
-      // Several tenons on one rail hold each other apart: the family counts them as one length across the rail.
-      return along(a, way) ? span : Math.max(span, c.gluedLength ?? 0);
+      return along(a, way) ? (spans[i] ?? 0) : Math.max(spans[i] ?? 0, whole);
     }),
   );
 }

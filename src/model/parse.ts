@@ -5,6 +5,7 @@ import { type Document, KNOWN_KEYS, LIMITS, VERSION, documentSchema } from './do
 import { QUADS, RESERVED, RESERVED_FOR_SIZES, byCodePoint } from './ids.ts';
 import { nearestWord } from './nearest.ts';
 import { type Problem, problem, shown } from './problem.ts';
+import { type Seen, nothingSeen, unseenOf, wholeOf } from './seen.ts';
 import { type Upgrade, UPGRADES, upgradeDocument } from './upgrade.ts';
 
 export type Parsed = { readonly ok: true; readonly doc: Document } | { readonly ok: false; readonly problems: readonly Problem[] };
@@ -25,17 +26,18 @@ export function parseDocument(source: string, catalog: Catalog, upgrades: readon
   return readDocument(json, catalog, upgrades);
 }
 
-/** The same from JSON that is already in memory. */
-export function readDocument(json: unknown, catalog: Catalog, upgrades: readonly Upgrade[] = UPGRADES): Parsed {
+/** The same from JSON that is already in memory; with `seen`, entries that were read before are taken as they were found then. */
+export function readDocument(json: unknown, catalog: Catalog, upgrades: readonly Upgrade[] = UPGRADES, seen: Seen = nothingSeen()): Parsed {
   if (json === null || typeof json !== 'object' || Array.isArray(json)) return fail('', 'a document is a JSON object that begins { "dryfit": 1, "title": …');
-  const bad = forbidden(json, '', 0);
+  const bad = forbidden(json, '', 0, seen);
   if (bad) return { ok: false, problems: [bad] };
   const upgraded = upgradeDocument(json as Record<string, unknown>, catalog, VERSION, upgrades);
   if (!upgraded.ok) return { ok: false, problems: [upgraded.problem] };
-  const read = documentSchema.safeParse(upgraded.json);
+  const read = documentSchema.safeParse(unseenOf(upgraded.json, seen));
   if (!read.success) return { ok: false, problems: dedupe(read.error.issues.flatMap((i) => issueProblems(i, []))).slice(0, 40) };
-  const problems = checkDocument(read.data, catalog);
-  return problems.length ? { ok: false, problems: problems.slice(0, 40) } : { ok: true, doc: read.data };
+  const doc = wholeOf(read.data, upgraded.json, seen);
+  const problems = checkDocument(doc, catalog);
+  return problems.length ? { ok: false, problems: problems.slice(0, 40) } : { ok: true, doc };
 }
 
 const fail = (where: string, what: string): Parsed => ({ ok: false, problems: [problem(where, what)] });
@@ -49,13 +51,13 @@ function placeOf(source: string, e: unknown): string {
 }
 
 /** Names that could reach into the language itself, nesting without end, and numbers that are none. */
-function forbidden(json: unknown, where: string, depth: number): Problem | null {
+function forbidden(json: unknown, where: string, depth: number, seen: Seen): Problem | null {
   if (typeof json === 'number' && !Number.isFinite(json)) return problem(where, 'a number must be finite.');
-  if (json === null || typeof json !== 'object') return null;
+  if (json === null || typeof json !== 'object' || seen.has(json)) return null;
   if (depth > LIMITS.depth) return problem(where, `nested more than ${LIMITS.depth} deep.`);
   for (const key of Object.keys(json)) {
     if (key === '__proto__' || key === 'constructor' || key === 'prototype') return problem(where, `"${key}" cannot be a name here.`);
-    const found = forbidden((json as Record<string, unknown>)[key], where ? `${where}/${shown(key, 40)}` : shown(key, 40), depth + 1);
+    const found = forbidden((json as Record<string, unknown>)[key], where ? `${where}/${shown(key, 40)}` : shown(key, 40), depth + 1, seen);
     if (found) return found;
   }
   return null;

@@ -17,7 +17,7 @@ export const revOf = (doc: Document): string => hashText(JSON.stringify(doc));
 export type Judged = { readonly built: Built; readonly findings: readonly Finding[]; readonly problems: readonly Problem[] };
 
 /** Builds and checks. Wave 2 needs a store; remedies are still untried. */
-export function judge(doc: Document, store: Store | null, wave: 1 | 2, built: Built = buildPiece(doc, families)): Judged {
+export function judge(doc: Document, store: Store | null, wave: 1 | 2, built: Built = buildPiece(doc, families, store?.builds)): Judged {
   if (built.problems.length) return { built, findings: [], problems: built.problems };
   return { built, findings: runChecks({ doc, built, families, store }, wave), problems: [] };
 }
@@ -42,7 +42,7 @@ export function* proving(doc: Document, findings: readonly Finding[], store: Sto
   const out: Finding[] = [];
   let tried = 0;
   for (const [i, f] of findings.entries()) {
-    const offers = tried >= most ? [] : bySize.has(f.rule) ? [...f.remedies, ...sizeRemedies(doc, f, (d) => measureAgain(d, f))] : f.remedies;
+    const offers = tried >= most ? [] : bySize.has(f.rule) ? [...f.remedies, ...sizeRemedies(doc, f, (d) => measureAgain(d, f, store))] : f.remedies;
     if (offers.length) tried++;
     out.push({ ...f, remedies: offers.length ? proveRemedies(doc, findings, { ...f, remedies: offers }, judgeFork) : [] });
     yield { done: i + 1, of: findings.length };
@@ -57,7 +57,7 @@ export function prove(doc: Document, findings: readonly Finding[], store: Store)
     if (step.done) return step.value;
   }
 }
-function measureAgain(doc: Document, f: Finding): number | null {
-  const j = judge(doc, null, 1);
+function measureAgain(doc: Document, f: Finding, store: Store): number | null {
+  const j = judge(doc, null, 1, buildPiece(doc, families, store.builds));
   return j.problems.length ? null : (j.findings.find((g) => g.key === f.key)?.measured ?? 0);
 }

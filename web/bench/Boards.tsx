@@ -8,7 +8,7 @@ import { useResults } from '../results/store.ts';
 import { cssColour, toneOf } from '../viewer/species.ts';
 import type { BoardView, PlacementView } from '../workers/protocol.ts';
 
-const MARGIN = 42;
+const MARGIN = 60;
 const WIDE = 500;
 /** Strips drawn at once; more appear as the page is scrolled to them. */
 const CHUNK = 24;

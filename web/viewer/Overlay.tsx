@@ -79,15 +79,28 @@ function Signs({ stage }: { stage: Stage }): ReactNode {
         const r = ringOf(stage, f.where.at, f.where.reach);
         [x, y] = [x - 0.78 * r - 4, y + 0.78 * r + 4];
       }
-      for (let i = 0; i < 8 && put.some((o) => Math.hypot(o.x - x, o.y - y) < 31); i++) [x, y] = [x + 24, y - 22];
+      const spot = freeSpot(x, y, put, size);
+      if (!spot) return null;
+      [x, y] = spot;
       put.push({ x, y });
-      if (x < 8 || y < 8 || x > size.width - 8 || y > size.height - 8) return null;
       return (
         <button key={f.key} className={`place ${f.grade}`} style={{ left: x, top: y }} aria-label={`Finding ${p.number}: ${f.title}`} tabIndex={-1} onClick={() => look({ finding: f.key, part: null, focus: true })}>
           <Sign grade={f.grade} number={p.number} size={24} />
         </button>
       );
     });
+}
+/** The wanted place, or the nearest of the places round it where no other sign lies and the sheet's words do not stand. */
+function freeSpot(x: number, y: number, put: readonly { x: number; y: number }[], size: { width: number; height: number }): readonly [number, number] | null {
+  const head = size.width < 600 ? 16 : 64;
+  const free = (px: number, py: number): boolean => px > 16 && px < size.width - 16 && py > head && py < size.height - 100 && put.every((o) => Math.hypot(o.x - px, o.y - py) >= 30);
+  if (x < 0 || y < 0 || x > size.width || y > size.height) return null;
+  for (let r = 0; r <= 96; r += 32)
+    for (let k = 0; k < (r ? 8 : 1); k++) {
+      const [px, py] = [x + r * Math.cos((k * Math.PI) / 4), y - r * Math.sin((k * Math.PI) / 4)];
+      if (free(px, py)) return [px, py];
+    }
+  return null;
 }
 /** The chosen size as a dimension on the wood. */
 function Dimension({ stage, piece }: { stage: Stage; piece: PieceView }): ReactNode {

@@ -173,7 +173,15 @@ function paintBite(image: ImageData, wanted: boolean): readonly [number, number]
     const c = red[i] ? [190, 28, 31] : chalk[i] ? [251, 253, 253] : mask[i] ? [150, 110, 80] : null;
     if (c) for (let k = 0; k < 3; k++) data[i * 4 + k] = c[k] ?? 0;
   }
-  return n ? [sx / n / w, sy / n / h] : null;
+  if (!n) return null;
+  // The line to the measure begins on red, so at the marked pixel nearest to the middle of all.
+  let best = { d: Infinity, x: 0, y: 0 };
+  for (let i = 0; i < w * h; i++) {
+    const [x, y] = [i % w, Math.floor(i / w)];
+    const d = core[i] ? Math.hypot(x - sx / n, y - sy / n) : Infinity;
+    if (d < best.d) best = { d, x, y };
+  }
+  return [best.x / w, best.y / h];
 }
 /** What remains of a mask when everything under two pixels wide is taken away. */
 function opened(mask: Uint8Array, w: number, h: number): Uint8Array {

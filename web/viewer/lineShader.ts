@@ -20,6 +20,7 @@ out float vAlpha;
 out float vAcross;
 out float vHalf;
 out vec3 vW;
+vec4 nearer(vec4 v) { return isOrthographic ? v + vec4(0.0, 0.0, 2000.0 * uNearer, 0.0) : vec4(v.xyz * (1.0 - uNearer), 1.0); }
 void main() {
   vec4 wa = modelMatrix * vec4(aA, 1.0), wb = modelMatrix * vec4(aB, 1.0);
   vec4 va = viewMatrix * wa, vb = viewMatrix * wb;
@@ -29,7 +30,8 @@ void main() {
   bool outline = f1 != f2;
   bool cut = aKind > 1.5;
   bool seen = cut || outline || (f1 && f2 && aKind > 0.5);
-  vec4 pa = projectionMatrix * va, pb = projectionMatrix * vb;
+  // Drawn a little nearer to the eye, along the line of sight, so that the faces it lies on do not hide half of it.
+  vec4 pa = projectionMatrix * nearer(va), pb = projectionMatrix * nearer(vb);
   if (!seen || pa.w <= 0.0 || pb.w <= 0.0) { gl_Position = vec4(2.0, 2.0, 2.0, 1.0); return; }
   float width = (cut || outline ? uHeavy : uFine) * uPixel;
   vAlpha = cut || outline ? uHeavyAlpha : uFineAlpha;
@@ -45,7 +47,6 @@ void main() {
   vec2 by = n * position.y * grow + d * (position.x < 0.5 ? -0.3 : 0.3) * width;
   vAcross = position.y * grow;
   p.xy += by * 2.0 / uSize * p.w * 0.5;
-  p.z -= uNearer * p.w;
   vW = (position.x < 0.5 ? wa : wb).xyz;
   gl_Position = p;
 }`;
@@ -81,7 +82,7 @@ export function lineMaterial(shared: Shared): ShaderMaterial {
       uFine: { value: 0.8 },
       uHeavyAlpha: { value: 0.8 },
       uFineAlpha: { value: 0.5 },
-      uNearer: { value: 0.0006 },
+      uNearer: { value: 0.0022 },
       uBeyond: { value: 0 },
     },
   });

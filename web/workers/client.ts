@@ -35,6 +35,9 @@ export type Client = {
 };
 type Waiting = { readonly done: (file: MadeFile) => void; readonly failed: (why: Error) => void };
 
+/** A layout is one long search: its worker may be silent for this many seconds. */
+const LAYING = 60;
+
 export function startClient(sources: Sources, told: Told): Client {
   let count = 0;
   let held: Rev = '';
@@ -81,7 +84,7 @@ export function startClient(sources: Sources, told: Told): Client {
   }
   function lay(): void {
     if (job === null) return;
-    boards ??= watch<ToBoards, FromBoards>(sources.boards, { message: hearBoards, silent: unlaid });
+    boards ??= watch<ToBoards, FromBoards>(sources.boards, { message: hearBoards, silent: unlaid }, LAYING);
     boards.send({ kind: 'lay', rev: newest, job });
   }
   /** The next job starts a fresh worker; this one is not tried again by itself. */

@@ -21,3 +21,9 @@ export const median = (all: readonly number[]): number => {
   const m = sorted.length >> 1;
   return sorted.length % 2 === 1 ? (sorted[m] ?? Number.NaN) : ((sorted[m - 1] ?? Number.NaN) + (sorted[m] ?? Number.NaN)) / 2;
 };
+/** What work gives, and how long it took, ms. */
+export function timed<T>(work: () => T): [T, number] {
+  const start = performance.now();
+  const result = work();
+  return [result, performance.now() - start];
+}

@@ -2,7 +2,7 @@ import { type Vec3, dot } from '../../geom/vec3.ts';
 import { faceToward, flatAt, flatContact, glueAcross } from '../blocks.ts';
 import type { Contact, Hold, Place } from '../family.ts';
 import { frameAlong, roundSide, wedgeContacts } from '../features.ts';
-import { type Laid, type PegAt, nameOf } from './make.ts';
+import { type Laid, type PegAt, nameOf } from './laid.ts';
 import { type Span, type Tenon, whole } from './lay.ts';
 import type { MortiseTenon } from './params.ts';
 

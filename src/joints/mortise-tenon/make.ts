@@ -7,7 +7,6 @@ import { CLEAR, type WedgeSpec, cylinder, frameAlong, pin, swept, wedgeExtra, we
 import type { Plane } from '../meeting.ts';
 import { contacts } from './contacts.ts';
 import {
-  type Crossing,
   type Ground,
   type Span,
   type Tenon,
@@ -19,25 +18,8 @@ import {
   tenonOutline,
   tenonsOf,
 } from './lay.ts';
+import { type Laid, type PegAt, nameOf } from './laid.ts';
 import type { MortiseTenon } from './params.ts';
-
-/** All that make, the contacts and the rules read: worked out once. */
-export type Laid = {
-  readonly g: Ground;
-  readonly s: MortiseTenon;
-  readonly tenons: readonly Tenon[];
-  readonly meets: readonly Crossing[];
-  /** Mitre planes that the tenon is cut by, and the axis in which they lean. */
-  readonly mitres: readonly Plane[];
-  readonly axis: 0 | 1;
-  /** The tenon reaches to this z; the mortise from the receiver's face to that one. */
-  readonly tip: number;
-  readonly floor: number;
-  readonly haunch: { readonly span: Span; readonly side: 1 | -1 } | null;
-  readonly pegs: readonly PegAt[];
-  readonly wedges: readonly { readonly spec: WedgeSpec; readonly tenon: number }[];
-};
-export type PegAt = { readonly y: number; readonly z: number; readonly start: number; readonly sign: 1 | -1; readonly length: number };
 
 export function layOut(p: Place<MortiseTenon>, s: MortiseTenon): Laid {
   const g = ground(p.meeting);
@@ -104,7 +86,6 @@ export function make(p: Place<MortiseTenon>, sizes: MortiseTenon): Made {
   };
 }
 const scaleBack = (v: Vec3): Vec3 => [0 - v[0], 0 - v[1], 0 - v[2]];
-export const nameOf = (word: string, l: Laid, i: number): string => (l.tenons.length > 1 ? `${word} ${i + 1}` : word);
 
 /** How far the tenon is rooted behind the shoulder, and where the mortise's cut starts, when either face is slanted. */
 function rootOf(p: Place<MortiseTenon>, l: Laid): { root: number; above: number } {

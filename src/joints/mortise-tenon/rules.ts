@@ -2,7 +2,8 @@ import type { Rule, Warning } from '../family.ts';
 import { HABIT, typed } from '../reasons.ts';
 import { PTSW, RIV, TIMBER_PEGS, read } from '../sources.ts';
 import { MITRE_SPACE, runsAlongGrain, whole } from './lay.ts';
-import { type Laid, layOut } from './make.ts';
+import type { Laid } from './laid.ts';
+import { layOut } from './make.ts';
 import type { MortiseTenon } from './params.ts';
 
 type R = Rule<MortiseTenon>;
@@ -14,7 +15,7 @@ const middle = (l: Laid): readonly [number, number] => [
   ((l.tenons[0]?.y[0] ?? 0) + (l.tenons[0]?.y[1] ?? 0)) / 2,
 ];
 
-const thick = rule('tenon thick', 'a tenon takes at most half of the part that carries it', (l) => {
+const thick = rule('tenon thick', 'a tenon takes at most half of the part that carries it', (l): readonly Warning[] => {
   const stock = l.g.x[1] - l.g.x[0];
   const { thickness } = l.s;
   // Planks tenoned at their full thickness have no cheeks to weaken.
@@ -39,7 +40,7 @@ const thick = rule('tenon thick', 'a tenon takes at most half of the part that c
     },
   ];
 });
-const thin = rule('tenon thin', 'a tenon takes at least a quarter of the part that carries it', (l) => {
+const thin = rule('tenon thin', 'a tenon takes at least a quarter of the part that carries it', (l): readonly Warning[] => {
   const stock = l.g.x[1] - l.g.x[0];
   if (l.s.thickness >= stock / 4 - PLAY) return [];
   const [x, y] = middle(l);
@@ -62,7 +63,7 @@ const thin = rule('tenon thin', 'a tenon takes at least a quarter of the part th
     },
   ];
 });
-const wide = rule('tenon wide', 'a tenon is at most 6 times as wide as thick', (l) => {
+const wide = rule('tenon wide', 'a tenon is at most 6 times as wide as thick', (l): readonly Warning[] => {
   if (l.s.width <= 6 * l.s.thickness + PLAY) return [];
   const [x, y] = middle(l);
   return [
@@ -86,7 +87,7 @@ const wide = rule('tenon wide', 'a tenon is at most 6 times as wide as thick', (
 });
 /** Least wood beside a mortise, mm: thinner, it splits when the tenon is driven in. */
 const WALL = 4;
-const wall = rule('mortise wall', 'wood beside a mortise is at least 4 mm thick', (l) => {
+const wall = rule('mortise wall', 'wood beside a mortise is at least 4 mm thick', (l): readonly Warning[] => {
   const t = l.tenons[0];
   if (!t || !l.g.into.square) return [];
   const box = l.g.into.box;
@@ -156,7 +157,7 @@ const end = rule(
     });
   },
 );
-const deep = rule('mortise too deep', 'a blind mortise leaves wood at its bottom', (l) => {
+const deep = rule('mortise too deep', 'a blind mortise leaves wood at its bottom', (l): readonly Warning[] => {
   if (l.s.through === 'yes') return [];
   const left = l.g.deep - (l.floor - l.g.gap);
   const limit = 3;
@@ -186,7 +187,7 @@ const deep = rule('mortise too deep', 'a blind mortise leaves wood at its bottom
     },
   ];
 });
-const short = rule('tenon short', 'a mortise is at least 3 times as deep as wide', (l) => {
+const short = rule('tenon short', 'a mortise is at least 3 times as deep as wide', (l): readonly Warning[] => {
   const wanted = 3 * l.s.thickness - l.s.spare;
   if (l.s.through === 'yes' || l.tip >= wanted - PLAY) return [];
   const [x, y] = middle(l);
@@ -213,7 +214,7 @@ const short = rule('tenon short', 'a mortise is at least 3 times as deep as wide
 });
 const meetsOther: R = {
   tells: 'collision',
-  ...rule('tenons meet', 'two tenons in one part clear each other', (l) => {
+  ...rule('tenons meet', 'two tenons in one part clear each other', (l): readonly Warning[] => {
     const c = l.meets.find((m) => l.tip > (l.mitres.length && !m.facing ? m.long : m.square) + 1e-6 && !(l.mitres.length && !m.facing));
     if (!c) return [];
     const longest = Math.max(1, Math.floor((c.square - MITRE_SPACE) * 10) / 10);
@@ -238,7 +239,7 @@ const meetsOther: R = {
     ];
   }),
 };
-const pegSize = rule('peg thick', 'a peg is at most a quarter of the tenon’s width', (l) => {
+const pegSize = rule('peg thick', 'a peg is at most a quarter of the tenon’s width', (l): readonly Warning[] => {
   if (l.pegs.length === 0 || l.s.peg_diameter <= l.s.width / 4 + PLAY) return [];
   return [
     {
@@ -258,7 +259,7 @@ const pegSize = rule('peg thick', 'a peg is at most a quarter of the tenon’s w
 });
 /** Diameters of tenon wanted behind a peg. */
 const RELISH = 1.5;
-const relish = rule('peg near the end', 'a peg leaves one and a half diameters of tenon behind it', (l) => {
+const relish = rule('peg near the end', 'a peg leaves one and a half diameters of tenon behind it', (l): readonly Warning[] => {
   const solid = l.mitres.length ? Math.min(l.tip, ...l.meets.map((c) => c.short)) : l.tip;
   const left = solid - (l.s.peg_back - l.s.drawbore) - l.s.peg_diameter / 2;
   const limit = RELISH * l.s.peg_diameter;
@@ -282,7 +283,7 @@ const relish = rule('peg near the end', 'a peg leaves one and a half diameters o
     },
   ];
 });
-const drawn = rule('drawbore strong', 'a drawbore is at most a quarter of the peg and 2.4 mm', (l) => {
+const drawn = rule('drawbore strong', 'a drawbore is at most a quarter of the peg and 2.4 mm', (l): readonly Warning[] => {
   const limit = Math.min(2.4, l.s.peg_diameter / 4);
   if (l.pegs.length === 0 || l.s.drawbore <= limit + PLAY) return [];
   return [
@@ -301,7 +302,7 @@ const drawn = rule('drawbore strong', 'a drawbore is at most a quarter of the pe
     },
   ];
 });
-const wedgeGrain = rule('wedge along the grain', 'wedges press along the grain of the mortised part', (l) => {
+const wedgeGrain = rule('wedge along the grain', 'wedges press along the grain of the mortised part', (l): readonly Warning[] => {
   if (l.s.wedge !== 'along') return [];
   return [
     {

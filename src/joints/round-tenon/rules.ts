@@ -13,7 +13,7 @@ const rule = (id: string, words: string, run: (l: Laid, clear: number) => readon
   run: (p, s) => run(layOut(p.meeting, s), s.through === 'yes' ? Infinity : clearLength(s.diameter, p.siblings)),
 });
 
-const thick = rule('round tenon thick', 'a round tenon leaves 1.5 mm of shoulder all round', (l) => {
+const thick = rule('round tenon thick', 'a round tenon leaves 1.5 mm of shoulder all round', (l): readonly Warning[] => {
   const shoulder = (l.g.room - l.s.diameter) / 2;
   // A turned part may go in whole.
   if (shoulder < PLAY || shoulder >= 1.5 - PLAY) return [];
@@ -33,7 +33,7 @@ const thick = rule('round tenon thick', 'a round tenon leaves 1.5 mm of shoulder
     },
   ];
 });
-const thin = rule('round tenon thin', 'a round tenon is at least two fifths of its part', (l) => {
+const thin = rule('round tenon thin', 'a round tenon is at least two fifths of its part', (l): readonly Warning[] => {
   if (l.s.diameter >= l.g.room * 0.4 - PLAY) return [];
   return [
     {
@@ -51,7 +51,7 @@ const thin = rule('round tenon thin', 'a round tenon is at least two fifths of i
     },
   ];
 });
-const wall = rule('hole wall', 'wood beside a round hole is at least 4 mm thick', (l) => {
+const wall = rule('hole wall', 'wood beside a round hole is at least 4 mm thick', (l): readonly Warning[] => {
   const mid = l.g.gap + Math.min(l.g.deep, l.tip) / 2;
   const sides = l.g.body.filter((f) => Math.abs(f.plane.normal[2]) < 0.5);
   const room =
@@ -82,7 +82,7 @@ const wall = rule('hole wall', 'wood beside a round hole is at least 4 mm thick'
     },
   ];
 });
-const deep = rule('hole too deep', 'a blind hole leaves 3 mm of wood at its bottom', (l) => {
+const deep = rule('hole too deep', 'a blind hole leaves 3 mm of wood at its bottom', (l): readonly Warning[] => {
   if (l.s.through === 'yes') return [];
   const left = l.g.gap + l.g.deep - l.floor;
   if (left >= 3 - PLAY) return [];
@@ -107,7 +107,7 @@ const deep = rule('hole too deep', 'a blind hole leaves 3 mm of wood at its bott
     },
   ];
 });
-const short = rule('round tenon short', 'a round tenon is at least as long as thick', (l) => {
+const short = rule('round tenon short', 'a round tenon is at least as long as thick', (l): readonly Warning[] => {
   const long = l.tip - l.g.gap;
   if (l.s.through === 'yes' || long >= l.s.diameter - PLAY) return [];
   return [
@@ -128,7 +128,7 @@ const short = rule('round tenon short', 'a round tenon is at least as long as th
 });
 const meet: R = {
   tells: 'collision',
-  ...rule('round tenons meet', 'round tenons in one part clear each other', (l, clear) => {
+  ...rule('round tenons meet', 'round tenons in one part clear each other', (l, clear): readonly Warning[] => {
     if (l.tip <= clear + SPACE / 2 + 1e-6) return [];
     const most = Math.max(1, Math.floor(clear * 10) / 10);
     return [
@@ -151,7 +151,7 @@ const meet: R = {
     ];
   }),
 };
-const wedgeGrain = rule('round wedge along the grain', 'a wedge presses along the grain of the part with the hole', (l) => {
+const wedgeGrain = rule('round wedge along the grain', 'a wedge presses along the grain of the part with the hole', (l): readonly Warning[] => {
   if (l.s.wedge !== 'along') return [];
   return [
     {
