@@ -28,7 +28,11 @@ export function App(): ReactNode {
     };
   }, []);
   return (
-    <div className={`app ${screen} dock-${dock}${pulled ? ' pulled' : ''}`} onDragOver={(e) => e.preventDefault()} onDrop={(e) => void dropped(e)}>
+    <div
+      className={`app ${screen} dock-${dock}${pulled ? ' pulled' : ''}`}
+      onDragOver={(e) => e.preventDefault()}
+      onDrop={(e) => void dropped(e)}
+    >
       <Bar />
       <Band />
       {keys ? <Keys /> : null}
@@ -66,7 +70,16 @@ function DockWords(): ReactNode {
   return (
     <nav className="dock" aria-label="Pages">
       {DOCK.map((d) => (
-        <button key={d.dock} aria-current={dock === d.dock ? 'page' : undefined} onClick={() => look({ dock: d.dock, ...(d.dock === 'boards' ? { page: 'boards' as const } : d.dock === 'bench' ? { page: 'order' as const } : {}) })}>
+        <button
+          key={d.dock}
+          aria-current={dock === d.dock ? 'page' : undefined}
+          onClick={() =>
+            look({
+              dock: d.dock,
+              ...(d.dock === 'boards' ? { page: 'boards' as const } : d.dock === 'bench' ? { page: 'order' as const } : {}),
+            })
+          }
+        >
           {d.words}
         </button>
       ))}

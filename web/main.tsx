@@ -3,7 +3,14 @@ import { App } from './app.tsx';
 import { openLast } from './document/piece.ts';
 import './look/fonts.css';
 import './look/tokens.css';
-import './look/app.css';
+import './look/base.css';
+import './look/places.css';
+import './said/said.css';
+import './viewer/sheet.css';
+import './stick/stick.css';
+import './bench/bench.css';
+import './start/start.css';
+import './look/narrow.css';
 
 const place = document.getElementById('app');
 if (!place) throw new Error('the page has no place for the app');

@@ -1,9 +1,9 @@
 /** Joints of the document as places: stars expanded, parts brought together, sizes proposed, geometry made. */
-import { type Frame, HOME, compose, outDir, sameFrame, seenFrom } from '../geom/frame.ts';
-import type { Vec3 } from '../geom/vec3.ts';
+import { type Frame, HOME, compose, outDir, sameFrame, seenFrom, tidyFrame } from '../geom/frame.ts';
+import { type Vec3, tidy } from '../geom/vec3.ts';
 import type { Cutting, ExtraPart, Family, Made, Place } from '../joints/family.ts';
 import { isRefusal } from '../joints/family.ts';
-import { type MeetPart, meet, tidy, tidyFrame } from '../joints/meet.ts';
+import { type MeetPart, meet } from '../joints/meet.ts';
 import type { Meeting } from '../joints/meeting.ts';
 import { kindAndVersion } from '../model/catalog.ts';
 import type { Document, JointDoc } from '../model/document.ts';

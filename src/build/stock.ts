@@ -1,8 +1,7 @@
 /** Parts before any joint: stock, trims and shapes as a record, the record's frame at the part's datum corner. */
 import { type Box, sizeOf } from '../geom/box.ts';
 import { HOME, moved, outDir, sameFrame } from '../geom/frame.ts';
-import { type Axis, type Vec3, axisIndex, dot, sameVec, sub } from '../geom/vec3.ts';
-import { tidy, tidy3 } from '../joints/meet.ts';
+import { type Axis, type Vec3, axisIndex, dot, sameVec, sub, tidy, tidy3 } from '../geom/vec3.ts';
 import { kindAndVersion } from '../model/catalog.ts';
 import type { PartDoc } from '../model/document.ts';
 import { asAngle, asLength, asNumber } from '../model/expr/evaluate.ts';

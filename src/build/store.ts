@@ -3,7 +3,8 @@
  * The only place above `solids/` that keeps bodies alive; whoever opens a store closes it.
  */
 import { type Box, boxesNear, outBox } from '../geom/box.ts';
-import { type Frame, HOME, outPoint, quantiseFrame, seenFrom } from '../geom/frame.ts';
+import { type Frame, HOME, outPoint, seenFrom } from '../geom/frame.ts';
+import { quantise3, tidy3 } from '../geom/vec3.ts';
 import type { PartRecord } from '../model/record.ts';
 import { cutPart } from '../solids/cut.ts';
 import { type CutFact, factsOf } from '../solids/facts.ts';
@@ -66,7 +67,7 @@ export function openStore(watch: Watch = {}): Store {
     const ea = entry(a);
     const eb = entry(b);
     if (!ea?.box || !eb?.box) return null;
-    const rel = seenFrom(a.frame, b.frame);
+    const rel = steady(seenFrom(a.frame, b.frame));
     if (!boxesNear(ea.box, outBox(rel, eb.box))) return null;
     const key = `${a.record.key} ${b.record.key} ${frameKey(rel)}`;
     let known = pairs.get(key);
@@ -127,11 +128,13 @@ export function openStore(watch: Watch = {}): Store {
     },
   };
 }
-/** Rounded only to name the pair: two parts a metre long, turned by a rounded frame, would stand apart by microns. */
-function frameKey(f: Frame): string {
-  const q = quantiseFrame(f);
-  return [q.o, q.x, q.y, q.z].join(' ');
-}
+/**
+ * A relative frame as pairs are known by and tried in, so that it does not matter in which piece they were met first. Places are rounded as
+ * records are: faces cut to lie on each other then do, where a last bit between them would leave slivers. Directions are kept far finer:
+ * two parts a metre long, turned by what a record rounds to, would stand apart by microns.
+ */
+const steady = (f: Frame): Frame => ({ o: quantise3(f.o), x: tidy3(f.x, 1e12), y: tidy3(f.y, 1e12), z: tidy3(f.z, 1e12) });
+const frameKey = (f: Frame): string => `${f.o.join()} ${f.x.join()} ${f.y.join()} ${f.z.join()}`;
 /** Keeps at most twice what this round used, the longest unused go first. */
 function pruneMap<T>(map: Map<string, T>, round: number, used: (e: T) => number, drop: (key: string) => void): void {
   const live = [...map.values()].filter((e) => used(e) === round).length;

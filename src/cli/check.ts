@@ -16,7 +16,7 @@ export const check: Verb = async (o) => {
     const verdict = verdictOf(j);
     const b = j.built.built;
     const kinds = kindsOf(b);
-    const parts = kinds.flatMap((k) => k.parts.map((p) => ({ id: p.path, kind: k.letter, finished: round(k.finished), stock: roundList([p.record.stock.min, p.record.stock.max]), key: p.record.key })));
+    const parts = kinds.flatMap((k) => k.parts.map((p) => ({ id: p.path, kind: k.letter, finished: round(k.finished), stock: roundList([p.record.stock.min, p.record.stock.max]), pieces: p.pieces.map((b) => b.max.map((m, i) => round6(m - (b.min[i] ?? 0)))), key: p.record.key })));
     const answer = {
       dryfit: VERSION,
       title: doc.title,

@@ -33,6 +33,12 @@ function readOptions(words: readonly string[]): Options {
   return { files, values };
 }
 
+// Whoever reads the answer may stop early (`| head`): that is no fault.
+process.stdout.on('error', (e: NodeJS.ErrnoException) => {
+  if (e.code !== 'EPIPE') throw e;
+  process.exit();
+});
+
 main(process.argv.slice(2)).then(
   (code) => {
     process.exitCode = code;

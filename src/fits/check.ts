@@ -1,6 +1,6 @@
 /** The contract of a check: facts about it first, then a pure `run` that returns findings and never throws. */
 import type { Built, Families } from '../build/build.ts';
-import type { Extra, JointPlace, Part } from '../build/part.ts';
+import type { Build, Extra, JointPlace, Part } from '../build/part.ts';
 import { placePath } from '../build/part.ts';
 import type { Placed, Store } from '../build/store.ts';
 import { type Frame, outDir, outPoint } from '../geom/frame.ts';
@@ -8,6 +8,7 @@ import { type Vec3 } from '../geom/vec3.ts';
 import type { Document } from '../model/document.ts';
 import type { Finding, Grade, Json, Patch, Remedy, Where } from '../model/finding.ts';
 import { byCodePoint } from '../model/ids.ts';
+import { once } from './once.ts';
 
 /** What a check may look at: the document, the piece drawn and built, and (second wave) its solids. */
 export type Facts = { readonly doc: Document; readonly built: Built; readonly families: Families; readonly store: Store | null };
@@ -29,7 +30,21 @@ export function keyOf(rule: string, parts: readonly string[], joint?: string): s
 export type Draft = Omit<Finding, 'key' | 'remedies' | 'parts'> & { readonly parts: readonly string[]; readonly remedies?: readonly Remedy[] };
 export const finding = (d: Draft): Finding => ({ ...d, parts: [...new Set(d.parts)].sort(byCodePoint), key: keyOf(d.rule, d.parts, d.joint), remedies: d.remedies ?? [] });
 
-export const partsOf = (p: JointPlace): string[] => Object.values(p.roles).flat();
+export const partsOf = once((p: JointPlace): readonly string[] => Object.values(p.roles).flat());
+/** The places of a piece by the parts in them: those that a part enters with (the first of each place), and all that it is in. */
+export const placesByPart = once((b: Build): { readonly entering: ReadonlyMap<string, readonly JointPlace[]>; readonly all: ReadonlyMap<string, readonly JointPlace[]> } => {
+  const [entering, all] = [new Map<string, JointPlace[]>(), new Map<string, JointPlace[]>()];
+  const put = (to: Map<string, JointPlace[]>, path: string, p: JointPlace): void => {
+    const list = to.get(path);
+    if (list) list.push(p);
+    else to.set(path, [p]);
+  };
+  for (const p of b.places) {
+    put(entering, partsOf(p)[0] ?? '', p);
+    for (const path of new Set(partsOf(p))) put(all, path, p);
+  }
+  return { entering, all };
+});
 export const jointName = (p: JointPlace): string => placePath(p);
 /** A spot of a meeting, in the world. `z` runs into the receiver. */
 export function whereAt(frame: Frame, reach: number, at: Vec3 = [0, 0, 0]): Where {

@@ -1,9 +1,10 @@
 import { outPoint } from '../geom/frame.ts';
 import { type Vec3, add, cross, dot, length, scale, sub } from '../geom/vec3.ts';
-import type { Contact } from '../joints/family.ts';
+import type { Contact, Made } from '../joints/family.ts';
 import type { JointPlace } from '../build/part.ts';
 import { OPEN_SHOULDER } from '../units/tolerance.ts';
 import { reachFarther } from './move-face.ts';
+import { once } from './once.ts';
 import { type Check, type Facts, cap, finding, jointName, partsOf, reachOf, the, whereAt } from './check.ts';
 
 /** Least and greatest distance between the two surfaces of a contact, mm, from the surfaces themselves: exact, no mesh. Below 0 they bite. */
@@ -56,15 +57,17 @@ export const contactGap: Check = {
 export const bites = (p: JointPlace): boolean => (worstOf(p)?.by ?? 0) < 0;
 
 /** The contact that is farthest from what it is meant to be; of equals the first, so that a shoulder speaks before what lies behind it. */
-function worstOf(p: JointPlace): { contact: Contact; by: number } | null {
+const worstOf = (p: JointPlace): Misfit | null => (p.made ? worstIn(p.made) : null);
+type Misfit = { readonly contact: Contact; readonly by: number };
+const worstIn = once((made: Made): Misfit | null => {
   const shoulders = (c: Contact): number => (/shoulder|rest|on the/.test(c.name) ? 0 : 1);
-  let worst: { contact: Contact; by: number } | null = null;
-  for (const contact of [...(p.made?.contacts ?? [])].sort((x, y) => shoulders(x) - shoulders(y))) {
+  let worst: Misfit | null = null;
+  for (const contact of [...made.contacts].sort((x, y) => shoulders(x) - shoulders(y))) {
     const by = misfitOf(contact);
     if (by !== 0 && (!worst || Math.abs(by) > Math.abs(worst.by) + 1e-6)) worst = { contact, by };
   }
   return worst;
-}
+});
 function describe(facts: Facts, p: JointPlace, c: Contact, by: number): ReturnType<typeof finding> {
   const open = by > 0;
   const [a, b] = partsOf(p).map((path) => the(facts, path));

@@ -2,6 +2,7 @@ import { type Vec3, dot } from '../geom/vec3.ts';
 import type { Contact } from '../joints/family.ts';
 import type { JointPlace } from '../build/part.ts';
 import { glueTold } from './family-rules.ts';
+import { once } from './once.ts';
 import { type Check, cap, finding, jointName, partsOf, reachOf, remedy, the, whereAt, withoutGlue } from './check.ts';
 
 /** Wood glued across the grain of other wood over more than this may split or come loose, mm. */
@@ -17,9 +18,8 @@ export const crossGrain: Check = {
   words: 'Wide wood is glued across the grain of other wood.',
   run: (facts) =>
     facts.built.built.places.flatMap((p) => {
-      if (!p.made || glueTold(facts, p)) return [];
-      const length = Math.max(0, ...p.made.contacts.map((c) => conflictOf(p, c)));
-      if (length <= CROSS_GRAIN_LIMIT + 1e-6) return [];
+      const length = fightsOver(p);
+      if (length <= CROSS_GRAIN_LIMIT + 1e-6 || glueTold(p)) return [];
       const patches = withoutGlue(facts.doc, p);
       return [
         finding({
@@ -41,6 +41,7 @@ export const crossGrain: Check = {
     }),
 };
 
+const fightsOver = once((p: JointPlace): number => Math.max(0, ...(p.made?.contacts ?? []).map((c) => conflictOf(p, c))));
 /**
  * Over how much of a glued contact the wood on its two sides moves differently, mm: along a way of the glue line that is along the grain of
  * one side and across that of the other. A shelf housed in a side whose width runs the same way moves with it: nothing. What may not be

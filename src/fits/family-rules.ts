@@ -4,47 +4,52 @@ import { outPoint } from '../geom/frame.ts';
 import type { Rule, Warning } from '../joints/family.ts';
 import { type Check, type Facts, cap, exactText, finding, jointName, lengthKept, partsOf, reachOf, remedy, setPatch, the, whereAt } from './check.ts';
 
-type Told = { readonly place: JointPlace; readonly rule: Rule<Record<string, unknown>>; readonly warning: Warning };
+type Said = { readonly rule: Rule<Record<string, unknown>>; readonly warning: Warning };
+type Told = Said & { readonly place: JointPlace };
 
 /** The rules that each joint family brings: thin walls beside a mortise, the grain of a button, wedges the wrong way. */
 export const familyRules: Check = {
   id: 'family-rules',
   wave: 1,
   words: 'A joint breaks one of the rules of its own trade.',
-  run: (facts) => [...oncePerReceiver(told(facts.built))].map((all) => describe(facts, all)),
+  run: (facts) => [...gathered(told(facts.built))].map((all) => describe(facts, all)),
 };
 
-const known = new WeakMap<Built, readonly Told[]>();
-/** What the families' rules say of the piece as built, in the order of the places. Worked out once a build. */
-function told(built: Built): readonly Told[] {
-  const had = known.get(built);
-  if (had) return had;
-  const all = built.built.places.flatMap((place) => {
-    const { made, sizes } = place;
-    if (!made || !sizes) return [];
-    return place.family.rules.flatMap((rule) => rule.run(place.input, sizes, made).map((warning): Told => ({ place, rule, warning })));
-  });
-  known.set(built, all);
+/** What the families' rules say of the piece as built, in the order of the places. */
+const told = (built: Built): Told[] => built.built.places.flatMap((place) => saidOf(place).map((s): Told => ({ place, ...s })));
+/** What they say of one place, in the meeting frame: the same for all places that are made alike, which share what went in. */
+function saidOf(p: JointPlace): readonly Said[] {
+  const { made, sizes } = p;
+  if (!made || !sizes) return [];
+  const before = said.get(p.input);
+  if (before) return before;
+  const all = p.family.rules.flatMap((rule) => rule.run(p.input, sizes, made).map((warning): Said => ({ rule, warning })));
+  said.set(p.input, all);
   return all;
 }
+const said = new WeakMap<JointPlace['input'], readonly Said[]>();
 const receiverOf = (p: JointPlace): string => partsOf(p)[1] ?? '';
 
-/** Two tenons that meet are told by the rule of each: one finding for the part that both enter. */
-function oncePerReceiver(all: readonly Told[]): Iterable<readonly Told[]> {
+/**
+ * Two tenons that meet are told by the rule of each: one finding for the part that both enter. Anything else that is said of several
+ * places of one joint in the same words and numbers is one finding of them all: they share their settings.
+ */
+function gathered(all: readonly Told[]): Iterable<readonly Told[]> {
   const groups = new Map<string, Told[]>();
-  all.forEach((t, i) => {
-    const key = t.rule.tells === 'collision' ? [t.rule.id, t.place.joint, receiverOf(t.place)].join(' ') : String(i);
+  for (const t of all) {
+    const same = t.rule.tells === 'collision' ? [receiverOf(t.place)] : [t.warning.grade, t.warning.title, t.warning.why];
+    const key = [t.rule.id, t.place.joint, ...same].join(' ');
     groups.set(key, [...(groups.get(key) ?? []), t]);
-  });
+  }
   return groups.values();
 }
 /** Has a family's own rule spoken of these two in the part that both enter? Then the solids need not say it again. */
-export function collisionTold(facts: Facts, p: JointPlace, q: JointPlace): boolean {
+export function collisionTold(p: JointPlace, q: JointPlace): boolean {
   if (p.joint !== q.joint || receiverOf(p) !== receiverOf(q)) return false;
-  return told(facts.built).some((t) => t.rule.tells === 'collision' && (t.place === p || t.place === q));
+  return [p, q].some((place) => saidOf(place).some((s) => s.rule.tells === 'collision'));
 }
 /** Has a family's own rule spoken of the glue of this place? */
-export const glueTold = (facts: Facts, p: JointPlace): boolean => told(facts.built).some((t) => t.rule.tells === 'glue' && t.place === p);
+export const glueTold = (p: JointPlace): boolean => saidOf(p).some((s) => s.rule.tells === 'glue');
 
 function describe(facts: Facts, all: readonly Told[]): ReturnType<typeof finding> {
   const [first] = all;
@@ -53,7 +58,13 @@ function describe(facts: Facts, all: readonly Told[]): ReturnType<typeof finding
   const parts = all.flatMap((t) => t.warning.roles.flatMap((r) => t.place.roles[r] ?? []));
   const whom = partsOf(p);
   const meets = `Where ${the(facts, whom[0] ?? '')} meets ${the(facts, whom[1] ?? '')}`;
-  const also = all.slice(1).map((t) => the(facts, partsOf(t.place)[0] ?? ''));
+  const more = all.filter((t) => t.place !== p);
+  const others = more.map((t) => the(facts, partsOf(t.place)[0] ?? ''));
+  const also =
+    more.length === 0 ? ''
+    : first.rule.tells === 'collision' ? `, as ${others.join(' and ')} does`
+    : more.length === 1 ? `, and in one more place like it`
+    : `, and in ${more.length} more places like it`;
   return finding({
     rule: w.rule.replaceAll(' ', '-'),
     grade: w.grade,
@@ -65,7 +76,7 @@ function describe(facts: Facts, all: readonly Told[]): ReturnType<typeof finding
     limit: w.limit,
     unit: w.unit,
     basis: 'computed',
-    why: `${meets}${also.length ? `, as ${also.join(' and ')} does` : ''}: ${w.why}`,
+    why: `${meets}${also}: ${w.why}`,
     source: w.source,
     remedies: w.cures.flatMap((c) => asTyped(c, facts.doc.units)).flatMap((c) => {
       const patches = Object.entries(c.set).flatMap(([k, v]) => setPatch(facts.doc, p.joint, k, v));

@@ -9,7 +9,7 @@ export const mustNotGlue: Check = {
   run: (facts) =>
     facts.built.built.places.flatMap((p) => {
       const glued = (p.made?.contacts ?? []).filter((c) => c.hold === 'glued' && c.glue === 'never');
-      if (glued.length === 0 || glueTold(facts, p)) return [];
+      if (glued.length === 0 || glueTold(p)) return [];
       const over = Math.max(...glued.map((c) => c.gluedLength ?? 0));
       const [a, b] = partsOf(p).map((path) => the(facts, path));
       const patches = withoutGlue(facts.doc, p);

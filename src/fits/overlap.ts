@@ -1,4 +1,4 @@
-import type { JointPlace, Part } from '../build/part.ts';
+import type { Build, JointPlace, Part } from '../build/part.ts';
 import { type Box, boxesNear, outBox, sizeOf } from '../geom/box.ts';
 import { HOME, quarterTurn, seenFrom } from '../geom/frame.ts';
 import type { Finding, Remedy } from '../model/finding.ts';
@@ -8,7 +8,8 @@ import { overlaps } from '../units/tolerance.ts';
 import { bites } from './contact-gap.ts';
 import { moveFace } from './move-face.ts';
 import { collisionTold } from './family-rules.ts';
-import { type Check, type Facts, asPlaced, cap, finding, lengthKept, lengthText, partsOf, remedy, setPatch, the } from './check.ts';
+import { once } from './once.ts';
+import { type Check, type Facts, asPlaced, cap, finding, lengthKept, lengthText, partsOf, placesByPart, remedy, setPatch, the } from './check.ts';
 
 /** Wood that is asked to be in two places at once: any two parts, joints cut, as built. */
 export const overlap: Check = {
@@ -24,7 +25,7 @@ export const overlap: Check = {
       const box = store.box(placed);
       return box ? [{ path: p.path, placed, box: outBox(p.frame, box) }] : [];
     });
-    const tight = tightPairs(b.places);
+    const tight = new Set(b.places.flatMap(tightPairs));
     const biting = new Set(b.places.filter(bites).map((p) => pairKey(partsOf(p)[0] ?? '', partsOf(p)[1] ?? '')));
     const out: Finding[] = [];
     for (const [a, c] of nearPairs(all)) {
@@ -32,40 +33,51 @@ export const overlap: Check = {
       const bite = store.bite(a.placed, c.placed);
       if (!bite || !overlaps(bite.volume, bite.area)) continue;
       if (biting.has(pairKey(a.path, c.path))) continue;
-      const shared = sharedReceiver(b.places, a.path, c.path);
-      if (shared && collisionTold(facts, ...shared.places)) continue;
+      const shared = sharedReceiver(b, a.path, c.path);
+      if (shared && collisionTold(...shared.places)) continue;
+      if (out.length === MOST_TOLD) return [...out, andMore(a.path, c.path, bite)];
       out.push(describe(facts, a.path, c.path, bite, shared));
     }
     return out;
   },
 };
+/** Where everything stands in everything, the first hundred pairs say it; thousands of parts have millions of pairs. */
+const MOST_TOLD = 100;
+const andMore = (a: string, b: string, bite: Bite): Finding =>
+  finding({
+    rule: 'overlap-more',
+    grade: 'stops',
+    title: 'More parts in the same place',
+    parts: [a, b],
+    where: { at: bite.at, reach: 50 },
+    measured: MOST_TOLD,
+    limit: MOST_TOLD,
+    unit: 'count',
+    basis: 'computed',
+    why: `These and more share wood; after {n:${MOST_TOLD}} pairs the rest were not looked at. Cure those first.`,
+    source: { name: 'the solids of the parts as built', basis: 'derived' },
+  });
 
 /** Pairs whose boxes come together, by a sweep along x. */
-export function nearPairs<T extends { readonly path: string; readonly box: Box }>(all: readonly T[]): [T, T][] {
+function* nearPairs<T extends { readonly path: string; readonly box: Box }>(all: readonly T[]): Generator<readonly [T, T]> {
   const sorted = all.toSorted((p, q) => p.box.min[0] - q.box.min[0] || (p.path < q.path ? -1 : 1));
-  const out: [T, T][] = [];
-  sorted.forEach((p, i) => {
+  for (const [i, p] of sorted.entries())
     for (let j = i + 1; j < sorted.length; j++) {
       const q = sorted[j] as T;
       if (q.box.min[0] > p.box.max[0]) break;
-      if (boxesNear(p.box, q.box)) out.push(p.path < q.path ? [p, q] : [q, p]);
+      if (boxesNear(p.box, q.box)) yield p.path < q.path ? [p, q] : [q, p];
     }
-  });
-  return out;
 }
 const pairKey = (a: string, b: string): string => (a < b ? `${a} ${b}` : `${b} ${a}`);
 
 /** Pairs that are meant to be tight: a drawbored peg, a wedge in its kerf. Their fit is judged from their surfaces. */
-function tightPairs(places: readonly JointPlace[]): Set<string> {
-  const out = new Set<string>();
-  for (const p of places)
-    for (const c of p.made?.contacts ?? []) {
-      if (c.fit !== 'press' && c.meant >= 0) continue;
-      const [a, b] = c.between.map((s) => (s.role === 'extra' ? `${p.joint}/${p.place}/${(p.made?.extras[s.index ?? 0]?.name ?? '').replaceAll(' ', '_')}` : (p.roles[s.role]?.[s.index ?? 0] ?? '')));
-      out.add(pairKey(a ?? '', b ?? ''));
-    }
-  return out;
-}
+const tightPairs = once((p: JointPlace): readonly string[] =>
+  (p.made?.contacts ?? []).flatMap((c) => {
+    if (c.fit !== 'press' && c.meant >= 0) return [];
+    const [a, b] = c.between.map((s) => (s.role === 'extra' ? `${p.joint}/${p.place}/${(p.made?.extras[s.index ?? 0]?.name ?? '').replaceAll(' ', '_')}` : (p.roles[s.role]?.[s.index ?? 0] ?? '')));
+    return [pairKey(a ?? '', b ?? '')];
+  }),
+);
 
 function describe(facts: Facts, a: string, b: string, bite: Bite, shared: Shared | null): Finding {
   const size = sizeOf(bite.box);
@@ -95,8 +107,8 @@ function cutAcross(size: readonly [number, number, number]): readonly [number, n
 
 type Shared = { readonly receiver: string; readonly places: readonly [JointPlace, JointPlace] };
 /** The part that both enter, where they are the entering parts of two places. */
-function sharedReceiver(places: readonly JointPlace[], a: string, b: string): Shared | null {
-  const enters = (path: string): JointPlace[] => places.filter((p) => partsOf(p)[0] === path);
+function sharedReceiver(build: Build, a: string, b: string): Shared | null {
+  const enters = (path: string): readonly JointPlace[] => placesByPart(build).entering.get(path) ?? [];
   for (const p of enters(a))
     for (const q of enters(b)) {
       const receiver = partsOf(p)[1];

@@ -2,7 +2,7 @@ import type { JointPlace, Part } from '../build/part.ts';
 import { inDir, outDir } from '../geom/frame.ts';
 import { type Vec3, axisIndex, axisVec, dot } from '../geom/vec3.ts';
 import { isWood } from '../wood/woods.ts';
-import { type Check, type Facts, cap, finding, jointName, partsOf, reachOf, remedy, the, whereAt, withoutGlue } from './check.ts';
+import { type Check, type Facts, cap, finding, jointName, partsOf, placesByPart, reachOf, remedy, the, whereAt, withoutGlue } from './check.ts';
 
 /** Glue on both long edges of a panel whose neighbours are tied together along the way in which it moves: it cannot shrink without splitting. */
 export const panelHeld: Check = {
@@ -12,7 +12,7 @@ export const panelHeld: Check = {
   run: (facts) =>
     [...facts.built.built.parts.values()].flatMap((part) => {
       if (!isWood(part.wood)) return [];
-      const glued = facts.built.built.places.filter((p) => partsOf(p)[0] === part.path && p.made?.contacts.some((c) => c.hold === 'glued' && c.glue === 'long'));
+      const glued = (placesByPart(facts.built.built).entering.get(part.path) ?? []).filter((p) => p.made?.contacts.some((c) => c.hold === 'glued' && c.glue === 'long'));
       return ([0, 1, 2] as const).flatMap((axis) => {
         if (axis === axisIndex(part.record.grain)) return [];
         const low = glued.find((p) => entersAlong(part, p, axis) < 0);
@@ -30,9 +30,10 @@ function entersAlong(part: Part, p: JointPlace, axis: 0 | 1 | 2): number {
 /** A part that holds the two neighbours at one distance: joined to both, its grain running from one to the other. */
 function tieOf(facts: Facts, panel: Part, axis: 0 | 1 | 2, a: string, b: string): string | null {
   if (a === b) return a;
-  const { parts, places } = facts.built.built;
+  const { parts } = facts.built.built;
+  const { all } = placesByPart(facts.built.built);
   const way = outDir(panel.frame, axisVec((['x', 'y', 'z'] as const)[axis]));
-  const near = (path: string): Set<string> => new Set(places.filter((p) => p.made?.holds === 'glue' && partsOf(p).includes(path)).flatMap(partsOf));
+  const near = (path: string): Set<string> => new Set((all.get(path) ?? []).filter((p) => p.made?.holds === 'glue').flatMap(partsOf));
   const both = near(b);
   for (const path of near(a)) {
     const q = parts.get(path);

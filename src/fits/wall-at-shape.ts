@@ -1,10 +1,12 @@
 import type { Part } from '../build/part.ts';
 import { outPoint } from '../geom/frame.ts';
 import { dot } from '../geom/vec3.ts';
-import { bodyOf } from '../joints/convex.ts';
+import { type Facet, bodyOf } from '../joints/convex.ts';
 import { isFace } from '../model/ids.ts';
+import type { PartRecord } from '../model/record.ts';
 import { type Check, type Facts, finding, jointName, partsOf, the } from './check.ts';
 import { type JointCut, jointCuts, middle } from './joint-cuts.ts';
+import { once } from './once.ts';
 
 const LEAST = 4;
 const PLAY = 0.05;
@@ -15,16 +17,19 @@ export const wallAtShape: Check = {
   wave: 1,
   words: 'A taper or another shape leaves only thin wood beside a mortise.',
   run: (facts) =>
-    [...jointCuts(facts)].flatMap(([path, cuts]) => {
+    [...jointCuts(facts.built)].flatMap(([path, cuts]) => {
       const part = facts.built.built.parts.get(path);
       return part ? cuts.filter((c) => !c.name.startsWith('hole')).flatMap((c) => thin(facts, part, c)) : [];
     }),
 };
+const shapedFaces = once((record: PartRecord): readonly Facet[] => {
+  const shapes = record.features.filter((f) => f.op === 'shape' && f.why === 'shape');
+  return shapes.length ? bodyOf(record.stock, shapes).filter((f) => !isFace(f.of)) : [];
+});
 function thin(facts: Facts, part: Part, cut: JointCut): ReturnType<typeof finding>[] {
-  const shapes = part.record.features.filter((f) => f.op === 'shape' && f.why === 'shape');
-  const walls = bodyOf(part.record.stock, shapes)
+  const walls = shapedFaces(part.record)
     // Neither the face that it is cut into nor the one at its bottom: its own family looks at these.
-    .filter((f) => !isFace(f.of) && Math.abs(dot(f.plane.normal, cut.goesIn)) < 0.7)
+    .filter((f) => Math.abs(dot(f.plane.normal, cut.goesIn)) < 0.7)
     .map((f) => ({ of: f.of, wall: f.plane.off - Math.max(...cut.points.map((p) => dot(f.plane.normal, p))) }));
   const worst = walls.reduce<(typeof walls)[number] | null>((w, x) => (w && w.wall <= x.wall ? w : x), null);
   if (!worst || worst.wall >= LEAST - PLAY) return [];

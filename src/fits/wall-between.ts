@@ -1,4 +1,5 @@
 import type { Part } from '../build/part.ts';
+import { boxesNear } from '../geom/box.ts';
 import { outPoint } from '../geom/frame.ts';
 import { dot } from '../geom/vec3.ts';
 import { type Check, type Facts, finding, partsOf, the } from './check.ts';
@@ -15,13 +16,24 @@ export const wallBetweenCuts: Check = {
   wave: 1,
   words: 'Two joints leave only a thin wall of wood between them.',
   run: (facts) =>
-    [...jointCuts(facts)].flatMap(([path, cuts]) => {
+    [...jointCuts(facts.built)].flatMap(([path, cuts]) => {
       const part = facts.built.built.parts.get(path);
-      return part ? cuts.flatMap((a, i) => cuts.slice(i + 1).flatMap((b) => thin(facts, part, a, b))) : [];
+      return part ? neighbours(cuts).flatMap(([a, b]) => thin(facts, part, a, b)) : [];
     }),
 };
+/** Cuts that come near enough to each other to be looked at: a row of housings has very many that do not. */
+function neighbours(cuts: readonly JointCut[]): [JointCut, JointCut][] {
+  const near = (a: JointCut, b: JointCut): boolean => boxesNear(a.box, b.box, BESIDE);
+  return cuts.flatMap((a, i) => {
+    const out: [JointCut, JointCut][] = [];
+    for (let k = i + 1; k < cuts.length; k++) {
+      const b = cuts[k] as JointCut;
+      if (a.place !== b.place && near(a, b)) out.push([a, b]);
+    }
+    return out;
+  });
+}
 function thin(facts: Facts, part: Part, a: JointCut, b: JointCut): ReturnType<typeof finding>[] {
-  if (a.place === b.place) return [];
   const { wall, across, at } = wallBetween(a, b);
   const depthwise = [a, b].filter((c) => Math.abs(dot(c.goesIn, across)) > 0.7).length;
   // A mortise whose bottom comes near the cheek of another is usual: they often run into each other inside a leg.

@@ -1,4 +1,4 @@
-import { type Axis, type Vec3, add, cross, dot, quantise3, sameVec, scale, sub } from './vec3.ts';
+import { type Axis, type Vec3, add, cross, dot, quantise3, sameVec, scale, sub, tidy3 } from './vec3.ts';
 
 /**
  * An orthonormal frame seen from an outer one: origin in mm and three unit axes.
@@ -43,6 +43,8 @@ export const quantiseFrame = (f: Frame): Frame => ({
   y: quantise3(f.y),
   z: quantise3(f.z),
 });
+/** The same far finer: lengths to 1e-9 mm, directions to 1e-12. */
+export const tidyFrame = (f: Frame): Frame => ({ o: tidy3(f.o), x: tidy3(f.x, 1e12), y: tidy3(f.y, 1e12), z: tidy3(f.z, 1e12) });
 
 /** Turn about an axis through the origin, right-handed, radians. Quarter turns come out exact. */
 export function turned(axis: Axis, angle: number): Frame {

@@ -34,3 +34,9 @@ export function quantise(n: number): number {
 }
 export const quantise3 = (a: Vec3): Vec3 => [quantise(a[0]), quantise(a[1]), quantise(a[2])];
 export const sameVec = (a: Vec3, b: Vec3): boolean => a[0] === b[0] && a[1] === b[1] && a[2] === b[2];
+/** Rounded (lengths to 1e-9 mm, directions to 1e-12), minus zero made zero: far finer than a record, and coarser than the noise of two roads to one number. */
+export const tidy = (n: number, per = 1e9): number => {
+  const q = Math.round(n * per) / per;
+  return q === 0 ? 0 : q;
+};
+export const tidy3 = (v: Vec3, per = 1e9): Vec3 => [tidy(v[0], per), tidy(v[1], per), tidy(v[2], per)];

@@ -8,9 +8,9 @@
  *                        └───────     cuts the entering part: the shared volume begins at z = 0.
  */
 import { type Box, boxAround, middleOf, outBox, sizeOf } from '../geom/box.ts';
-import { type Frame, HOME, compose, inDir, inPoint, outDir, outPoint, quarterTurn, seenFrom } from '../geom/frame.ts';
+import { type Frame, HOME, compose, inDir, inPoint, outDir, outPoint, quarterTurn, seenFrom, tidyFrame } from '../geom/frame.ts';
 import { polygonArea } from '../geom/loop.ts';
-import { AXES, type Axis, type Vec2, type Vec3, axisIndex, axisVec, dot, scale } from '../geom/vec3.ts';
+import { AXES, type Axis, type Vec2, type Vec3, axisIndex, axisVec, dot, scale, tidy, tidy3 } from '../geom/vec3.ts';
 import { FACES, type Face, faceSide, isFace } from '../model/ids.ts';
 import type { Feature } from '../model/record.ts';
 import {
@@ -321,11 +321,4 @@ function nearest(part: MeetPart, meeting: Frame): Face {
 
 /** Minus zero made zero. */
 const plain = (v: Vec3): Vec3 => [v[0] + 0, v[1] + 0, v[2] + 0];
-/** Rounded (lengths to 1e-9, directions to 1e-12), so that turned and mirrored meetings give the same numbers; far finer than a record's 1e-6. */
-export const tidy = (n: number, per = 1e9): number => {
-  const q = Math.round(n * per) / per;
-  return q === 0 ? 0 : q;
-};
-export const tidy3 = (v: Vec3, per = 1e9): Vec3 => [tidy(v[0], per), tidy(v[1], per), tidy(v[2], per)];
-export const tidyPlane = (p: Plane): Plane => ({ normal: tidy3(p.normal, 1e12), off: tidy(p.off) });
-export const tidyFrame = (f: Frame): Frame => ({ o: tidy3(f.o), x: tidy3(f.x, 1e12), y: tidy3(f.y, 1e12), z: tidy3(f.z, 1e12) });
+const tidyPlane = (p: Plane): Plane => ({ normal: tidy3(p.normal, 1e12), off: tidy(p.off) });

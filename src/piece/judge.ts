@@ -7,6 +7,7 @@ import { sizeRemedies } from '../fits/size-remedy.ts';
 import type { Document } from '../model/document.ts';
 import type { Finding } from '../model/finding.ts';
 import { hashText } from '../model/hash.ts';
+import { copiesOf } from '../model/parse.ts';
 import type { Problem } from '../model/problem.ts';
 import { families } from './catalog.ts';
 import type { Verdict } from './view.ts';
@@ -31,24 +32,34 @@ export function verdictOf(j: Judged): Verdict {
 export type Proved = { readonly done: number; readonly of: number };
 /**
  * The findings with those remedies only that hold, each proved on a fork that shares the store; yields after every finding, so that
- * whoever runs it may listen, report or stop. At most `most` findings are given remedies, the worst first.
+ * whoever runs it may listen, report or stop. At most `most` findings are given remedies, the worst first, and of a piece of very many
+ * parts so few that it stays a matter of seconds: counted work, so that the same document is always answered alike.
  */
 export function* proving(doc: Document, findings: readonly Finding[], store: Store, most = 24): Generator<Proved, Finding[], void> {
   const bySize = new Set(checks.flatMap((c) => c.bySize ?? []));
+  let left = EFFORT;
+  const spend = (d: Document, share: number): boolean => (left -= share * (1 + partsAndPlaces(d))) > 0;
   const judgeFork = (d: Document): readonly Finding[] | null => {
+    if (!spend(d, 1)) return null;
     const j = judge(d, store, 2);
     return j.problems.length ? null : j.findings;
   };
   const out: Finding[] = [];
   let tried = 0;
   for (const [i, f] of findings.entries()) {
-    const offers = tried >= most ? [] : bySize.has(f.rule) ? [...f.remedies, ...sizeRemedies(doc, f, (d) => measureAgain(d, f, store))] : f.remedies;
+    const offers = tried >= most ? [] : bySize.has(f.rule) ? [...f.remedies, ...sizeRemedies(doc, f, (d) => (spend(d, SHARE) ? measureAgain(d, f, store) : null))] : f.remedies;
     if (offers.length) tried++;
     out.push({ ...f, remedies: offers.length ? proveRemedies(doc, findings, { ...f, remedies: offers }, judgeFork) : [] });
     yield { done: i + 1, of: findings.length };
   }
   return out;
 }
+/** Parts and places that all forks together may hold: about ten seconds of work. A first wave is this share of it. */
+const EFFORT = 60_000;
+const SHARE = 0.2;
+const partsAndPlaces = (d: Document): number =>
+  Object.values(d.parts ?? {}).reduce((n, p) => n + copiesOf(d, p), 0) + Object.values(d.joints ?? {}).reduce((n, j) => n + j.places.length, 0);
+
 /** All at once. */
 export function prove(doc: Document, findings: readonly Finding[], store: Store): Finding[] {
   const run = proving(doc, findings, store);

@@ -59,7 +59,8 @@ function Piece(): ReactNode {
   const units = useUnits();
   if (!piece) return null;
   const volume = new Map<string, number>();
-  for (const p of piece.parts) if (p.kind === 'wood') volume.set(p.wood, (volume.get(p.wood) ?? 0) + p.finished.length * p.finished.width * p.finished.thickness);
+  for (const p of piece.parts)
+    if (p.kind === 'wood') volume.set(p.wood, (volume.get(p.wood) ?? 0) + p.finished.length * p.finished.width * p.finished.thickness);
   const woods = [...volume].sort((a, b) => b[1] - a[1]).map(([w]) => w.replaceAll('_', ' '));
   const { box } = piece;
   const sizes = box ? [0, 1, 2].map((i) => lengthText((box.max[i] ?? 0) - (box.min[i] ?? 0), units, false)).join(' × ') : '';

@@ -33,7 +33,9 @@ export function Bench(): ReactNode {
         </div>
         <Sum />
       </div>
-      <Suspense fallback={<p className="quiet">…</p>}>{page === 'boards' ? <Boards /> : page === 'list' ? <CutList /> : <Order />}</Suspense>
+      <Suspense fallback={<p className="quiet">…</p>}>
+        {page === 'boards' ? <Boards /> : page === 'list' ? <CutList /> : <Order />}
+      </Suspense>
     </section>
   );
 }

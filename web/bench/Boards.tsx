@@ -36,7 +36,12 @@ export function Boards(): ReactNode {
         </button>
       </p>
     );
-  if (!layout) return <p className="quiet">{piece?.parts.length ? (laying?.words ?? 'Laying it on boards…') : 'Boards appear here when there is something to lay on them.'}</p>;
+  if (!layout)
+    return (
+      <p className="quiet">
+        {piece?.parts.length ? (laying?.words ?? 'Laying it on boards…') : 'Boards appear here when there is something to lay on them.'}
+      </p>
+    );
   const longest = Math.max(1, ...layout.boards.map((b) => b.length));
   return (
     <>
@@ -86,13 +91,32 @@ const Strip = memo(function Strip({ board, number, scale }: { board: BoardView; 
       <g transform={`translate(${MARGIN} 1)`}>
         <path className="rough" d={outline(w, h, seed)} />
         {[0.2, 0.45, 0.7].map((t) => (
-          <path key={t} className="fibre" d={`M2 ${h * t + wave(seed, t)} C${w * 0.3} ${h * t + 2 * wave(seed, t + 1)} ${w * 0.6} ${h * t + 2 * wave(seed, t + 2)} ${w - 2} ${h * t + wave(seed, t + 3)}`} />
+          <path
+            key={t}
+            className="fibre"
+            d={`M2 ${h * t + wave(seed, t)} C${w * 0.3} ${h * t + 2 * wave(seed, t + 1)} ${w * 0.6} ${h * t + 2 * wave(seed, t + 2)} ${w - 2} ${h * t + wave(seed, t + 3)}`}
+          />
         ))}
         {board.defects.map((d, i) => (
-          <ellipse key={i} className="knot" cx={(d.x + d.length / 2) * scale} cy={(d.y + d.width / 2) * scale} rx={Math.max(2, (d.length * scale) / 2)} ry={Math.max(1.5, (d.width * scale) / 2)} />
+          <ellipse
+            key={i}
+            className="knot"
+            cx={(d.x + d.length / 2) * scale}
+            cy={(d.y + d.width / 2) * scale}
+            rx={Math.max(2, (d.length * scale) / 2)}
+            ry={Math.max(1.5, (d.width * scale) / 2)}
+          />
         ))}
         {board.kept.map((k, i) => (
-          <rect key={i} className="kept" x={k.x * scale} y={k.y * scale} width={k.length * scale} height={k.width * scale} fill={cssColour(tone.early)} />
+          <rect
+            key={i}
+            className="kept"
+            x={k.x * scale}
+            y={k.y * scale}
+            width={k.length * scale}
+            height={k.width * scale}
+            fill={cssColour(tone.early)}
+          />
         ))}
         <Placements board={board} scale={scale} />
       </g>
@@ -101,7 +125,8 @@ const Strip = memo(function Strip({ board, number, scale }: { board: BoardView; 
 });
 function outline(w: number, h: number, seed: number): string {
   const n = 8;
-  const at = (i: number, side: number): string => `${((w * i) / n).toFixed(1)} ${(side * h - (side ? 0.6 : -0.6) * (1 + wave(seed + side * 9, i * 0.7)) * 0.6).toFixed(1)}`;
+  const at = (i: number, side: number): string =>
+    `${((w * i) / n).toFixed(1)} ${(side * h - (side ? 0.6 : -0.6) * (1 + wave(seed + side * 9, i * 0.7)) * 0.6).toFixed(1)}`;
   const top = Array.from({ length: n + 1 }, (_, i) => at(i, 0));
   const low = Array.from({ length: n + 1 }, (_, i) => at(n - i, 1));
   return `M${top.join('L')}L${low.join('L')}Z`;
@@ -135,7 +160,8 @@ function discsOf(board: BoardView, scale: number): Disc[] {
   const out: Disc[] = [];
   const thin = new Map<string, PlacementView[]>();
   for (const p of board.placements) {
-    if (p.width * scale >= 16 && p.length * scale >= 18) out.push({ placement: p, words: p.letter, x: (p.x + p.length / 2) * scale, y: (p.y + p.width / 2) * scale });
+    if (p.width * scale >= 16 && p.length * scale >= 18)
+      out.push({ placement: p, words: p.letter, x: (p.x + p.length / 2) * scale, y: (p.y + p.width / 2) * scale });
     else thin.set(p.letter, [...(thin.get(p.letter) ?? []), p]);
   }
   for (const [letter, ps] of thin) {
@@ -176,8 +202,19 @@ function Placements({ board, scale }: { board: BoardView; scale: number }): Reac
         </g>
       ))}
       {discsOf(board, scale).map((d) => (
-        <g key={`${d.words}${d.x}`} className={`letter${on(d.placement) ? ' on' : ''}`} transform={`translate(${d.x} ${d.y})`} aria-hidden="true">
-          <rect x={-Math.max(9.5, d.words.length * 4.4 + 3)} y="-9.5" width={2 * Math.max(9.5, d.words.length * 4.4 + 3)} height="19" rx="9.5" />
+        <g
+          key={`${d.words}${d.x}`}
+          className={`letter${on(d.placement) ? ' on' : ''}`}
+          transform={`translate(${d.x} ${d.y})`}
+          aria-hidden="true"
+        >
+          <rect
+            x={-Math.max(9.5, d.words.length * 4.4 + 3)}
+            y="-9.5"
+            width={2 * Math.max(9.5, d.words.length * 4.4 + 3)}
+            height="19"
+            rx="9.5"
+          />
           <text y="4.4" textAnchor="middle">
             {d.words}
           </text>
@@ -196,6 +233,9 @@ function Figure({ p, scale, seed, stroke }: { p: PlacementView; scale: number; s
     const open = h * (0.14 + 0.1 * i);
     return `M${x + 1} ${mid - open} C${x + (tip - x) * 0.6} ${mid - open} ${tip} ${mid - open * 0.6} ${tip} ${mid} C${tip} ${mid + open * 0.6} ${x + (tip - x) * 0.6} ${mid + open} ${x + 1} ${mid + open}`;
   });
-  const lines = [0.12, 0.86].map((t) => `M${x + 1} ${y + h * t} C${x + w * 0.3} ${y + h * t + wave(seed, t) * 0.8} ${x + w * 0.7} ${y + h * t - wave(seed, t + 2) * 0.8} ${x + w - 1} ${y + h * t}`);
+  const lines = [0.12, 0.86].map(
+    (t) =>
+      `M${x + 1} ${y + h * t} C${x + w * 0.3} ${y + h * t + wave(seed, t) * 0.8} ${x + w * 0.7} ${y + h * t - wave(seed, t + 2) * 0.8} ${x + w - 1} ${y + h * t}`,
+  );
   return <path className="figure" d={[...tongues, ...lines].join('')} stroke={stroke} />;
 }

@@ -26,14 +26,11 @@ export function CutList(): ReactNode {
               how many
             </th>
             <th scope="col">wood</th>
-            {['length', 'width', 'thickness', 'rough length', 'rough width', 'rough thickness'].map((h) => (
+            {['length', 'width', 'thickness', 'rough length', 'rough width', 'rough thickness'].map((h, i) => (
               <th key={h} scope="col" className="figure size">
-                {h}
+                {i % 3 === 0 ? `${h}, ${units}` : h}
               </th>
             ))}
-            <th scope="col" className="fill">
-              {units}
-            </th>
           </tr>
         </thead>
         <tbody>
@@ -72,17 +69,29 @@ function Row({ row }: { row: CutRow }): ReactNode {
       <td>{row.wood.replaceAll('_', ' ')}</td>
       <Cells {...row.finished} />
       <Cells {...row.rough} rough />
-      <td />
     </tr>
   );
 }
-function Cells({ length, width, thickness, rough = false }: { length: number; width: number; thickness: number; rough?: boolean }): ReactNode {
+function Cells({
+  length,
+  width,
+  thickness,
+  rough = false,
+}: {
+  length: number;
+  width: number;
+  thickness: number;
+  rough?: boolean;
+}): ReactNode {
   const units = useUnits();
   return [length, width, thickness].map((mm, i) => {
     const p = printed(mm, units);
     return (
       <td key={i} className={`size q${rough ? ' rough' : ''}`} aria-label={lengthText(mm, units)}>
-        <span className="whole">{p.whole}{p.decimals ? `.${p.decimals}` : ''}</span>
+        <span className="whole">
+          {p.whole}
+          {p.decimals ? `.${p.decimals}` : ''}
+        </span>
         <span className="part-of fr">{p.numerator ? `${p.numerator}⁄${p.denominator}` : ''}</span>
       </td>
     );

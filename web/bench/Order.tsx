@@ -9,7 +9,8 @@ export function Order(): ReactNode {
   const order = useResults((r) => r.order);
   const piece = useResults((r) => r.piece);
   const together = useView((v) => v.together);
-  if (!order) return <p className="quiet">{piece?.parts.length ? 'Finding an order…' : 'Steps appear here when there are parts to join.'}</p>;
+  if (!order)
+    return <p className="quiet">{piece?.parts.length ? 'Finding an order…' : 'Steps appear here when there are parts to join.'}</p>;
   if (!order.possible) return <Stuck order={order} />;
   const at = Math.round(together * order.steps.length);
   const stages = order.stages.length ? order.stages : [{ name: '', steps: order.steps.map((_, i) => i) }];
@@ -37,7 +38,12 @@ function Step({ number, order, now, done }: { number: number; order: OrderView; 
   if (!step) return null;
   return (
     <li ref={row} value={number + 1} className={now ? 'now' : done ? 'done' : ''}>
-      <button aria-current={now ? 'step' : undefined} onClick={() => look({ together: (number + 1) / order.steps.length })} onPointerEnter={() => hover(step.move)} onPointerLeave={() => hover([])}>
+      <button
+        aria-current={now ? 'step' : undefined}
+        onClick={() => look({ together: (number + 1) / order.steps.length })}
+        onPointerEnter={() => hover(step.move)}
+        onPointerLeave={() => hover([])}
+      >
         <span className="square">{number + 1}</span>
         {capital(step.words)}.
       </button>

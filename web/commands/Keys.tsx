@@ -3,7 +3,12 @@ import type { ReactNode } from 'react';
 import { look } from '../look/view.ts';
 import { COMMANDS, SHEET_KEYS } from './commands.ts';
 
-const shown = (key: string): string => key.replace('Control+', 'Ctrl ').replace('Shift+', 'Shift ').replace('Escape', 'Esc').replace(/([a-z])$/, (m) => m.toUpperCase());
+const shown = (key: string): string =>
+  key
+    .replace('Control+', 'Ctrl ')
+    .replace('Shift+', 'Shift ')
+    .replace('Escape', 'Esc')
+    .replace(/([a-z])$/, (m) => m.toUpperCase());
 
 export function Keys(): ReactNode {
   return (

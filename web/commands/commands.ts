@@ -7,7 +7,11 @@ import { paragraphs } from '../said/paragraphs.ts';
 export type Command = { readonly keys: readonly string[]; readonly words: string; readonly run: () => void };
 
 const page = (key: string, p: Page, words: string): Command => ({ keys: [key], words, run: () => look({ page: p, screen: 'piece' }) });
-const seen = (key: string, s: Seen): Command => ({ keys: [key], words: `see it ${s === 'freely' ? s : `from ${s === 'side' || s === 'front' ? 'the ' : ''}${s}`}`, run: () => look({ seen: s }) });
+const seen = (key: string, s: Seen): Command => ({
+  keys: [key],
+  words: `see it ${s === 'freely' ? s : `from ${s === 'side' || s === 'front' ? 'the ' : ''}${s}`}`,
+  run: () => look({ seen: s }),
+});
 const focusOn = (selector: string) => (): void => document.querySelector<HTMLElement>(selector)?.focus();
 
 function nextFinding(by: 1 | -1): void {
@@ -63,7 +67,8 @@ export const SHEET_KEYS: readonly (readonly [string, string])[] = [
   ['+ −', 'nearer, farther'],
   ['Home', 'as at first'],
 ];
-const named = (e: KeyboardEvent): string => `${e.ctrlKey ? 'Control+' : ''}${e.metaKey ? 'Meta+' : ''}${e.shiftKey && e.key.length > 1 ? 'Shift+' : e.shiftKey && (e.ctrlKey || e.metaKey) ? 'Shift+' : ''}${e.key.length === 1 ? e.key.toLowerCase() : e.key}`;
+const named = (e: KeyboardEvent): string =>
+  `${e.ctrlKey ? 'Control+' : ''}${e.metaKey ? 'Meta+' : ''}${e.shiftKey && e.key.length > 1 ? 'Shift+' : e.shiftKey && (e.ctrlKey || e.metaKey) ? 'Shift+' : ''}${e.key.length === 1 ? e.key.toLowerCase() : e.key}`;
 
 export function onKey(e: KeyboardEvent): void {
   const target = e.target as HTMLElement | null;

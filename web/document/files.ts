@@ -8,14 +8,21 @@ export type Read = { readonly ok: true; readonly text: string; readonly name: st
 export async function readFile(file: File): Promise<Read> {
   const name = shortName(file.name);
   if (file.size > MOST_BYTES)
-    return { ok: false, words: `${name} holds ${(file.size / 1e6).toFixed(file.size < 1e7 ? 1 : 0)} MB; a piece is at most 4 MB of text. It was not read.` };
+    return {
+      ok: false,
+      words: `${name} holds ${(file.size / 1e6).toFixed(file.size < 1e7 ? 1 : 0)} MB; a piece is at most 4 MB of text. It was not read.`,
+    };
   try {
     return { ok: true, text: await file.text(), name };
   } catch {
     return { ok: false, words: `${name} could not be read from the disk.` };
   }
 }
-export const shortName = (name: string): string => `“${[...name].filter((c) => c >= ' ').slice(0, 60).join('')}”`;
+export const shortName = (name: string): string =>
+  `“${[...name]
+    .filter((c) => c >= ' ')
+    .slice(0, 60)
+    .join('')}”`;
 
 /** Asks for a file; null when the maker thinks better of it. */
 export function pickFile(): Promise<File | null> {
@@ -29,7 +36,9 @@ export function pickFile(): Promise<File | null> {
   });
 }
 
-type Picker = (options: object) => Promise<{ createWritable: () => Promise<{ write: (b: Blob) => Promise<void>; close: () => Promise<void> }> }>;
+type Picker = (
+  options: object,
+) => Promise<{ createWritable: () => Promise<{ write: (b: Blob) => Promise<void>; close: () => Promise<void> }> }>;
 
 /** Saves through the system's own dialog where there is one, else as a download. False when the maker turned it down. */
 export async function saveFile(name: string, bytes: Blob): Promise<boolean> {
@@ -55,4 +64,10 @@ export async function saveFile(name: string, bytes: Blob): Promise<boolean> {
 }
 /** A title made safe as a file name. */
 export const fileName = (title: string, ending: string): string =>
-  `${title.toLowerCase().replaceAll(/[^\p{L}\p{N}]+/gu, '-').replaceAll(/^-+|-+$/g, '').slice(0, 60) || 'piece'}${ending}`;
+  `${
+    title
+      .toLowerCase()
+      .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
+      .replaceAll(/^-+|-+$/g, '')
+      .slice(0, 60) || 'piece'
+  }${ending}`;

@@ -11,7 +11,19 @@ import { type Cured, curedAgain, useCured } from './cured.ts';
 import { MOST_BYTES, fileName, saveFile } from './files.ts';
 import { useKeeping } from './keeping.ts';
 import { type Kept, keep, keptPieces, lastId } from './storage.ts';
-import { acceptDocument, changeDocument, closeStep, documentFile, documentText, fallBack, redoDocument, startDocument, titleOf, undoDocument, useDocument } from './store.ts';
+import {
+  acceptDocument,
+  changeDocument,
+  closeStep,
+  documentFile,
+  documentText,
+  fallBack,
+  redoDocument,
+  startDocument,
+  titleOf,
+  undoDocument,
+  useDocument,
+} from './store.ts';
 
 /** Meshes that are here, also those of pieces a few edits ago: an undo finds them again. */
 const meshes = new Map<string, MeshView>();
@@ -44,7 +56,12 @@ export function openText(text: string, id: string = crypto.randomUUID(), name = 
 let opening = { name: '', fresh: false };
 
 /** One change of the piece. `told` hears why the core would not have it; the last good sizes then stay in force. */
-export function change(words: string, patches: readonly Patch[], tag: string | null = null, told: ((words: string) => void) | null = null): boolean {
+export function change(
+  words: string,
+  patches: readonly Patch[],
+  tag: string | null = null,
+  told: ((words: string) => void) | null = null,
+): boolean {
   const done = changeDocument(words, patches, tag);
   if (!done.ok) {
     (told ?? ((w) => look({ notice: { words: w } })))(done.words);
@@ -79,7 +96,8 @@ export function putRight(finding: Finding, remedy: Remedy): void {
   useCured.setState({ list: [...useCured.getState().list.filter((c) => c.key !== finding.key), cured] });
 }
 export function bringBack(cured: Cured): void {
-  if (change(`${cured.title}: brought back`, cured.undo)) useCured.setState({ list: useCured.getState().list.filter((c) => c.key !== cured.key) });
+  if (change(`${cured.title}: brought back`, cured.undo))
+    useCured.setState({ list: useCured.getState().list.filter((c) => c.key !== cured.key) });
 }
 
 function hear(answer: Answer): void {
@@ -166,17 +184,25 @@ function heardTrouble(problems: readonly Problem[]): void {
   if (text === null) look({ screen: 'start' });
   else client().open(text);
   if (wasOpening) band(`${opening.name} cannot be used${text === null ? '' : '; your piece stays as it was'}.`, lines);
-  else if (refused) refused(lines[0] ?? 'that cannot be');
+  else if (refused) refused(plainly(problems[0]));
   else band('That change cannot be; the piece stays as it was.', lines);
   refused = null;
   keepSoon();
 }
+/** Without the place, which the maker is looking at. */
+const plainly = (p: Problem | undefined): string =>
+  p ? `${p.what.replace(/\.$/, '')}${p.nearest ? `; perhaps “${p.nearest}”` : ''}` : 'that cannot be';
+
 /** The worker hung: the last edit is set aside, and it may try once more; a second time on the same document it may not. */
 function heardStuck(why: string): boolean {
   meshes.clear();
   const { json, past } = useDocument.getState();
   if (stuckOn === json) {
-    useResults.setState({ failed: `The tool stopped on this piece: ${why}. It is safe and kept on this machine.`, busy: false, progress: null });
+    useResults.setState({
+      failed: `The tool stopped on this piece: ${why}. It is safe and kept on this machine.`,
+      busy: false,
+      progress: null,
+    });
     return false;
   }
   const step = past.at(-1);

@@ -31,7 +31,8 @@ export async function letGo(id: string): Promise<void> {
 /** Which piece was on the sheet when the page was left; the page's own address of a piece, so never on a server. */
 export const lastId = {
   get: (): string | null => attempt(() => localStorage.getItem('dryfit.last')),
-  set: (id: string | null): void => void attempt(() => (id === null ? localStorage.removeItem('dryfit.last') : localStorage.setItem('dryfit.last', id))),
+  set: (id: string | null): void =>
+    void attempt(() => (id === null ? localStorage.removeItem('dryfit.last') : localStorage.setItem('dryfit.last', id))),
 };
 /** Storage may be forbidden altogether; the app then works without. */
 export function attempt<T>(act: () => T): T | null {

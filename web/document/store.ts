@@ -3,7 +3,12 @@ import { create } from 'zustand';
 import type { Json, Patch } from '../../src/model/finding.ts';
 import { applyPatches } from '../../src/model/patch.ts';
 
-export type Step = { readonly words: string; readonly patches: readonly Patch[]; readonly undo: readonly Patch[]; readonly tag: string | null };
+export type Step = {
+  readonly words: string;
+  readonly patches: readonly Patch[];
+  readonly undo: readonly Patch[];
+  readonly tag: string | null;
+};
 type State = { readonly id: string | null; readonly json: Json; readonly past: readonly Step[]; readonly future: readonly Step[] };
 /** The last document that the core could use: where a refused change falls back to. */
 type Good = Pick<State, 'id' | 'json' | 'past'>;
@@ -33,8 +38,14 @@ export function changeDocument(words: string, patches: readonly Patch[], tag: st
   if (!applied.ok) return { ok: false, words: applied.problem };
   const last = past.at(-1);
   const joined = tag !== null && last?.tag === tag;
-  const step: Step = joined ? { words, patches: [...last.patches, ...patches], undo: [...applied.undo, ...last.undo], tag } : { words, patches, undo: applied.undo, tag };
-  put({ json: applied.json, past: [...past.slice(joined ? 0 : Math.max(0, past.length + 1 - MOST_STEPS), joined ? -1 : undefined), step], future: [] });
+  const step: Step = joined
+    ? { words, patches: [...last.patches, ...patches], undo: [...applied.undo, ...last.undo], tag }
+    : { words, patches, undo: applied.undo, tag };
+  put({
+    json: applied.json,
+    past: [...past.slice(joined ? 0 : Math.max(0, past.length + 1 - MOST_STEPS), joined ? -1 : undefined), step],
+    future: [],
+  });
   return { ok: true, patches };
 }
 /** Ends a run of like-tagged steps: the next one stands on its own. */

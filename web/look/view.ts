@@ -11,7 +11,11 @@ export type Page = 'boards' | 'list' | 'order';
 export type Dock = 'verdict' | 'sizes' | 'boards' | 'bench' | 'more';
 export type Notice = { readonly words: string; readonly act?: { readonly words: string; readonly run: () => void } };
 /** A band under the bar: something happened that needs a word, and at most two verbs. */
-export type Band = { readonly words: string; readonly lines?: readonly string[]; readonly verbs: readonly { readonly words: string; readonly run: () => void }[] };
+export type Band = {
+  readonly words: string;
+  readonly lines?: readonly string[];
+  readonly verbs: readonly { readonly words: string; readonly run: () => void }[];
+};
 export type View = {
   readonly screen: 'start' | 'piece';
   readonly units: Units | null;
@@ -70,4 +74,18 @@ export function hover(paths: readonly string[]): void {
   if (before.length !== paths.length || before.some((p, i) => p !== paths[i])) look({ hover: paths });
 }
 /** What looks differently at a fresh piece. */
-export const FRESH: Partial<View> = { screen: 'piece', size: null, part: null, hover: [], finding: null, focus: false, alone: false, cut: null, together: 1, seen: 'freely', band: null, notice: null, keys: false };
+export const FRESH: Partial<View> = {
+  screen: 'piece',
+  size: null,
+  part: null,
+  hover: [],
+  finding: null,
+  focus: false,
+  alone: false,
+  cut: null,
+  together: 1,
+  seen: 'freely',
+  band: null,
+  notice: null,
+  keys: false,
+};

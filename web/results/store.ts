@@ -24,5 +24,18 @@ export type Results = {
   /** The tool broke on this piece; words for the maker. */
   readonly failed: string | null;
 };
-export const NOTHING: Results = { piece: null, scene: null, verdict: null, order: null, rows: null, layout: null, laying: null, unlaid: null, bite: null, progress: null, busy: false, failed: null };
+export const NOTHING: Results = {
+  piece: null,
+  scene: null,
+  verdict: null,
+  order: null,
+  rows: null,
+  layout: null,
+  laying: null,
+  unlaid: null,
+  bite: null,
+  progress: null,
+  busy: false,
+  failed: null,
+};
 export const useResults = create<Results>(() => NOTHING);

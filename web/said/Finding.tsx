@@ -12,7 +12,12 @@ export function Finding({ finding, number, open, main }: { finding: Record_; num
   const leave = (): void => hover([]);
   return (
     <li className={`finding ${finding.grade}${open ? ' open' : ''}`} onPointerEnter={enter} onPointerLeave={leave}>
-      <button aria-expanded={open} onClick={() => look({ finding: open ? null : finding.key, part: null, focus: !open })} onFocus={enter} onBlur={leave}>
+      <button
+        aria-expanded={open}
+        onClick={() => look({ finding: open ? null : finding.key, part: null, focus: !open })}
+        onFocus={enter}
+        onBlur={leave}
+      >
         <Sign grade={finding.grade} number={number} />
         <span className="kind">{GRADE_WORDS[finding.grade]}</span>
         <span className="title">
@@ -47,7 +52,11 @@ function Remedies({ finding, main }: { finding: Record_; main: boolean }): React
               <Said text={r.consequence} strong={false} />
             </small>
           ) : null}
-          <button className={`press${main && i === 0 ? ' filled' : ''}`} aria-label={`Put right: ${saidText(r.label, units)}`} onClick={() => putRight(finding, r)}>
+          <button
+            className={`press${main && i === 0 ? ' filled' : ''}`}
+            aria-label={`Put right: ${saidText(r.label, units)}`}
+            onClick={() => putRight(finding, r)}
+          >
             Put right
           </button>
         </li>
@@ -56,7 +65,13 @@ function Remedies({ finding, main }: { finding: Record_; main: boolean }): React
   );
 }
 
-const BASIS = { read: 'read in', 'read-secondhand': 'as quoted in', memory: 'from memory of', derived: 'follows from', 'common practice': 'common practice' } as const;
+const BASIS = {
+  read: 'read in',
+  'read-secondhand': 'as quoted in',
+  memory: 'from memory of',
+  derived: 'follows from',
+  'common practice': 'common practice',
+} as const;
 /** Measured, limit, how it is known, and who says so. */
 function Why({ finding }: { finding: Record_ }): ReactNode {
   const [shown, show] = useState(false);
@@ -78,14 +93,30 @@ function Why({ finding }: { finding: Record_ }): ReactNode {
             </>
           )}
           <dt>source</dt>
-          <dd>{finding.source.basis === 'common practice' ? (finding.source.name && finding.source.name !== 'common practice' ? `${finding.source.name}: common practice, no source` : 'common practice, no source') : `${BASIS[finding.source.basis]} ${finding.source.name}`}</dd>
+          <dd>
+            {finding.source.basis === 'common practice'
+              ? finding.source.name && finding.source.name !== 'common practice'
+                ? `${finding.source.name}: common practice, no source`
+                : 'common practice, no source'
+              : `${BASIS[finding.source.basis]} ${finding.source.name}`}
+          </dd>
         </dl>
       ) : null}
     </div>
   );
 }
 /** Many findings of one rule: one paragraph with a count; opened, the places one by one. */
-export function Folded({ first, number, all, open }: { first: Record_; number: number; all: readonly Record_[]; open: string | null }): ReactNode {
+export function Folded({
+  first,
+  number,
+  all,
+  open,
+}: {
+  first: Record_;
+  number: number;
+  all: readonly Record_[];
+  open: string | null;
+}): ReactNode {
   const inside = all.find((f) => f.key === open);
   const [shown, show] = useState(30);
   return (
@@ -103,7 +134,12 @@ export function Folded({ first, number, all, open }: { first: Record_; number: n
         <ol className="places">
           {all.slice(0, shown).map((f) => (
             <li key={f.key} className={f.key === open ? 'on' : ''}>
-              <button aria-expanded={f.key === open} onClick={() => look({ finding: f.key, focus: true })} onPointerEnter={() => hover(f.parts)} onPointerLeave={() => hover([])}>
+              <button
+                aria-expanded={f.key === open}
+                onClick={() => look({ finding: f.key, focus: true })}
+                onPointerEnter={() => hover(f.parts)}
+                onPointerLeave={() => hover([])}
+              >
                 <Said text={f.why} />
               </button>
               {f.key === open ? (

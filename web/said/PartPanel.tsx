@@ -42,20 +42,20 @@ export function PartPanel({ path, leave }: { path: string; leave: () => void }):
           <Length mm={part.finished.thickness} />
         </dd>
         <dt>wood</dt>
-        <dd className="words">
+        <dd className="plain">
           {part.wood.replaceAll('_', ' ')}
           {part.pieces.length > 1 ? `, glued up of ${part.pieces.length}` : ''}
         </dd>
         {like.length > 1 ? (
           <>
             <dt>like it</dt>
-            <dd className="words">{like.length} in all</dd>
+            <dd className="plain">{like.length} in all</dd>
           </>
         ) : null}
         {board ? (
           <>
             <dt>board</dt>
-            <dd className="words">
+            <dd className="plain">
               <button className="inline" onClick={() => look({ page: 'boards', dock: 'boards' })}>
                 number {layout ? layout.boards.indexOf(board) + 1 : ''}
               </button>

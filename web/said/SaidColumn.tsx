@@ -17,7 +17,11 @@ export function Verdict(): ReactNode {
   const busy = useResults((r) => r.busy);
   const failed = useResults((r) => r.failed);
   const progress = useResults((r) => r.progress);
-  const sentence = failed ? 'The tool stopped. Your piece is safe.' : piece || !busy ? verdictSentence(verdict, piece?.parts.length ?? 0) : 'Opening your piece…';
+  const sentence = failed
+    ? 'The tool stopped. Your piece is safe.'
+    : piece || !busy
+      ? verdictSentence(verdict, piece?.parts.length ?? 0)
+      : 'Opening your piece…';
   const sub = verdict ? subLine(verdict, order?.possible ? order.steps.length : null) : null;
   return (
     <div className={`verdict${busy ? ' waiting' : ''}`}>
@@ -74,12 +78,20 @@ export function Findings(): ReactNode {
           p.all.length > 1 ? (
             <Folded key={p.first.key} {...p} open={open} />
           ) : (
-            <Finding key={p.first.key} finding={p.first} number={p.number} open={open === p.first.key} main={filled?.first.key === p.first.key} />
+            <Finding
+              key={p.first.key}
+              finding={p.first}
+              number={p.number}
+              open={open === p.first.key}
+              main={filled?.first.key === p.first.key}
+            />
           ),
         )}
       </ol>
       <p className="hidden" role="status">
-        {cured.length ? `Put right: ${cured.at(-1)?.title ?? ''}. ${paras.length === 1 ? 'One finding' : `${capital(inWords(paras.length))} findings`} left.` : ''}
+        {cured.length
+          ? `Put right: ${cured.at(-1)?.title ?? ''}. ${paras.length === 1 ? 'One finding' : `${capital(inWords(paras.length))} findings`} left.`
+          : ''}
       </p>
       {cured.map((c) => (
         <p className="cured" key={c.key}>

@@ -13,7 +13,10 @@ export function verdictSentence(verdict: VerdictView | null, parts: number): str
   return watch ? `It goes together, with ${many(watch, 'one thing', '# things')} to watch.` : 'It goes together.';
 }
 /** Grades counted in words, then how much was tried. */
-export function subLine(verdict: VerdictView, steps: number | null): { readonly words: string; readonly tried: readonly [number, number]; readonly steps: number | null } {
+export function subLine(
+  verdict: VerdictView,
+  steps: number | null,
+): { readonly words: string; readonly tried: readonly [number, number]; readonly steps: number | null } {
   const count = (grade: string): number => verdict.findings.filter((f) => f.grade === grade).length;
   const [stops, trouble, notes] = [count('stops'), count('trouble'), count('note')];
   const said: string[] = [];
@@ -23,5 +26,9 @@ export function subLine(verdict: VerdictView, steps: number | null): { readonly 
   if (notes) later.push(many(notes, 'one is worth knowing', '# are worth knowing'));
   if (!stops && !trouble && notes) later[0] = many(notes, 'one thing is worth knowing', '# things are worth knowing');
   if (later.length) said.push(later.join(', and '));
-  return { words: said.map((s) => `${capital(s)}. `).join(''), tried: [verdict.counts.parts, verdict.counts.joints], steps: stops ? null : steps };
+  return {
+    words: said.map((s) => `${capital(s)}. `).join(''),
+    tried: [verdict.counts.parts, verdict.counts.joints],
+    steps: stops ? null : steps,
+  };
 }

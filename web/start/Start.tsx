@@ -8,7 +8,11 @@ import { look } from '../look/view.ts';
 
 /** One entry of public/starters/index.json. */
 type Starter = { readonly file: string; readonly title: string; readonly words: string };
-const VERDICTS: Readonly<Record<string, string>> = { together: 'goes together', 'not-yet': 'does not go together yet', 'cannot-say': 'cannot tell yet' };
+const VERDICTS: Readonly<Record<string, string>> = {
+  together: 'goes together',
+  'not-yet': 'does not go together yet',
+  'cannot-say': 'cannot tell yet',
+};
 
 export function Start(): ReactNode {
   const starters = useStarters();
@@ -55,7 +59,11 @@ export function Start(): ReactNode {
                   </span>
                 </button>
                 {k.id === own ? null : (
-                  <button className="inline" aria-label={`Let go of ${k.title}`} onClick={() => void letGo(k.id).then(keptPieces).then(setKept)}>
+                  <button
+                    className="inline"
+                    aria-label={`Let go of ${k.title}`}
+                    onClick={() => void letGo(k.id).then(keptPieces).then(setKept)}
+                  >
                     let go
                   </button>
                 )}

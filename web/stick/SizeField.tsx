@@ -35,9 +35,14 @@ export function SizeField({ size }: { size: SizeView }): ReactNode {
     const mm = stepped(reading?.kind === 'length' ? reading.mm : size.value, units, by);
     if (mm > 0) give(exactText(mm, units));
   };
+  const restore = (): void => {
+    setText(null);
+    setWrong(null);
+    field.current?.blur();
+  };
   const onKey = (e: KeyboardEvent): void => {
     if (e.key === 'Enter') apply();
-    else if (e.key === 'Escape') (setText(null), setWrong(null), field.current?.blur());
+    else if (e.key === 'Escape') restore();
     else if (size.kind === 'length' && isPlain(size) && (e.key === 'ArrowUp' || e.key === 'ArrowDown')) {
       e.preventDefault();
       step((e.key === 'ArrowUp' ? 1 : -1) * (e.shiftKey ? 8 : 1));
@@ -89,7 +94,8 @@ export function SizeField({ size }: { size: SizeView }): ReactNode {
         ) : size.kind === 'length' ? (
           <>
             <span>
-              read as <Length mm={reading?.mm ?? size.value} /> (<span className="q">{lengthText(reading?.mm ?? size.value, units === 'in' ? 'mm' : 'in')}</span>)
+              read as <Length mm={reading?.mm ?? size.value} /> (
+              <span className="q">{lengthText(reading?.mm ?? size.value, units === 'in' ? 'mm' : 'in')}</span>)
             </span>
             {isPlain(size) ? null : (
               <button className="inline" onClick={() => give(exactText(size.value, units))}>

@@ -36,7 +36,12 @@ export function Stick(): ReactNode {
             </button>
           ))}
         </div>
-        <button className="grip" aria-pressed={pulled} aria-label={pulled ? 'Pull the stick down: more piece' : 'Pull the stick up: more boards'} onClick={() => look({ pulled: !pulled })}>
+        <button
+          className="grip"
+          aria-pressed={pulled}
+          aria-label={pulled ? 'Pull the stick down: more piece' : 'Pull the stick up: more boards'}
+          onClick={() => look({ pulled: !pulled })}
+        >
           <i />
           <i />
         </button>
@@ -45,7 +50,13 @@ export function Stick(): ReactNode {
       <div className="lath-scroll">
         <div className="lath" key={face}>
           <Grain />
-          {piece ? face === 'others' ? <Others sizes={others} chosen={chosen} /> : <Spans piece={piece} face={face} chosen={chosen} /> : null}
+          {piece ? (
+            face === 'others' ? (
+              <Others sizes={others} chosen={chosen} />
+            ) : (
+              <Spans piece={piece} face={face} chosen={chosen} />
+            )
+          ) : null}
           <b className="hole" aria-hidden="true" />
         </div>
       </div>
@@ -81,18 +92,25 @@ function Spans({ piece, face, chosen }: { piece: PieceView; face: 'x' | 'y' | 'z
   const ends = [...new Set(lath.slots.flatMap((s) => [s.from, s.to]).map((n) => n.toFixed(5)))];
   const isFull = (at: string): boolean => at === (0).toFixed(5) || at === (1).toFixed(5);
   const mine = lath.slots.find((s) => s.size.id === chosen);
+  const middle = mine ? (mine.from + mine.to) / 2 : null;
   useEffect(() => {
     // On a narrow page the lath scrolls; the chosen span is brought to the middle.
     const scroller = box.current?.closest('.lath-scroll');
-    if (scroller && mine && scroller.scrollWidth > scroller.clientWidth) scroller.scrollTo({ left: ((mine.from + mine.to) / 2) * scroller.scrollWidth - scroller.clientWidth / 2 });
-  }, [chosen, face, width]);
+    if (scroller && middle !== null && scroller.scrollWidth > scroller.clientWidth)
+      scroller.scrollTo({ left: middle * scroller.scrollWidth - scroller.clientWidth / 2 });
+  }, [middle, face, width]);
   return (
     <div className="lanes" ref={box}>
       {ends.map((at) => (
         <i key={at} className={isFull(at) ? 'tick full' : 'tick'} style={{ left: `${Number(at) * 100}%` }} />
       ))}
       {lath.slots.map((slot) => (
-        <SpanButton key={slot.size.id} slot={slot} on={slot.size.id === chosen} label={slot === mine ? 'all' : labelOf(slot.size, roomOf(slot, lath.slots), width, units)} />
+        <SpanButton
+          key={slot.size.id}
+          slot={slot}
+          on={slot.size.id === chosen}
+          label={slot === mine ? 'all' : labelOf(slot.size, roomOf(slot, lath.slots), width, units)}
+        />
       ))}
       {mine ? <Pointers slot={mine} min={lath.min} max={lath.max} box={box} /> : null}
       {lath.slots.length === 0 ? <p className="blank">No named size runs this way.</p> : null}
@@ -101,7 +119,9 @@ function Spans({ piece, face, chosen }: { piece: PieceView; face: 'x' | 'y' | 'z
 }
 /** A span that lies beneath others of its lane has room for its label as far as the first of them. */
 function roomOf(slot: Slot, slots: readonly Slot[]): number {
-  const over = slots.filter((o) => o !== slot && o.lane === slot.lane && o.from < slot.to && o.to > slot.from && o.to - o.from < slot.to - slot.from);
+  const over = slots.filter(
+    (o) => o !== slot && o.lane === slot.lane && o.from < slot.to && o.to > slot.from && o.to - o.from < slot.to - slot.from,
+  );
   return Math.min(slot.to, ...over.map((o) => o.from)) - slot.from;
 }
 
@@ -181,8 +201,23 @@ function Others({ sizes, chosen }: { sizes: readonly SizeView[]; chosen: string 
   return (
     <div className="others">
       {sizes.map((s) => (
-        <button key={s.id} aria-pressed={s.id === chosen} onClick={() => choose(s.id)} onPointerEnter={() => hover(s.usedBy)} onPointerLeave={() => hover([])}>
-          {s.words} <b className="q">{s.kind === 'length' ? <Length mm={s.value} unit={false} /> : s.kind === 'angle' ? `${Number(((s.value * 180) / Math.PI).toFixed(2))}°` : String(Number(s.value.toFixed(3)))}</b>
+        <button
+          key={s.id}
+          aria-pressed={s.id === chosen}
+          onClick={() => choose(s.id)}
+          onPointerEnter={() => hover(s.usedBy)}
+          onPointerLeave={() => hover([])}
+        >
+          {s.words}{' '}
+          <b className="q">
+            {s.kind === 'length' ? (
+              <Length mm={s.value} unit={false} />
+            ) : s.kind === 'angle' ? (
+              `${Number(((s.value * 180) / Math.PI).toFixed(2))}°`
+            ) : (
+              String(Number(s.value.toFixed(3)))
+            )}
+          </b>
         </button>
       ))}
     </div>

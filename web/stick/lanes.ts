@@ -23,7 +23,12 @@ export function lathOf(piece: PieceView, axis: Axis, chosen: string | null): Lat
   const min = Math.min(piece.box?.min[i] ?? 0, ...spans.map((s) => s.span?.[0] ?? 0));
   const max = Math.max(piece.box?.max[i] ?? 1, ...spans.map((s) => s.span?.[1] ?? 1));
   const share = (n: number): number => (n - min) / Math.max(1e-6, max - min);
-  const slotOf = (size: SizeView, lane: Slot['lane']): Slot => ({ size, lane, from: share(size.span?.[0] ?? 0), to: share(size.span?.[1] ?? 0) });
+  const slotOf = (size: SizeView, lane: Slot['lane']): Slot => ({
+    size,
+    lane,
+    from: share(size.span?.[0] ?? 0),
+    to: share(size.span?.[1] ?? 0),
+  });
   const whole = spans.filter((s) => lengthOf(s) > 0.97 * (max - min));
   const own = spans.find((s) => s.id === chosen);
   const upper = bestChain(spans.filter((s) => s !== own && !whole.includes(s)));
@@ -31,7 +36,11 @@ export function lathOf(piece: PieceView, axis: Axis, chosen: string | null): Lat
   const rest = spans.filter((s) => s !== own && !whole.includes(s) && !upper.includes(s)).sort((a, b) => lengthOf(b) - lengthOf(a));
   for (const s of rest) if (lower.every((o) => !overlaps(o.span ?? [0, 0], s.span ?? [0, 0]))) lower.push(s);
   const lead = whole.find((s) => s !== own);
-  const slots = [...upper.map((s) => slotOf(s, 'upper')), ...(lead ? [slotOf(lead, 'lower')] : []), ...lower.map((s) => slotOf(s, 'lower'))];
+  const slots = [
+    ...upper.map((s) => slotOf(s, 'upper')),
+    ...(lead ? [slotOf(lead, 'lower')] : []),
+    ...lower.map((s) => slotOf(s, 'lower')),
+  ];
   return { slots, min, max };
 }
 const lengthOf = (s: SizeView): number => (s.span ? s.span[1] - s.span[0] : 0);

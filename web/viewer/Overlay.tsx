@@ -11,10 +11,9 @@ import { useResults } from '../results/store.ts';
 import { paragraphs } from '../said/paragraphs.ts';
 import { Sign } from '../said/Sign.tsx';
 import { type Anchor, placeBalloons } from './balloons.ts';
-import type { LensSpot } from './Sheet.tsx';
 import { useOpened } from './Lens.tsx';
 import type { Stage } from './stage.ts';
-import { useStage } from './useStage.ts';
+import { type LensSpot, useStage } from './useStage.ts';
 
 /** Signs at rest on the wood; more would hide it. */
 const MOST_SIGNS = 9;
@@ -40,12 +39,14 @@ export function Overlay({ lens }: { lens: LensSpot | null }): ReactNode {
     </>
   );
 }
-const ringOf = (stage: Stage, at: Vec3, reach: number): number => Math.min(90, Math.max(18, 0.9 * reach * stage.pxPerMm(at)));
+const ringOf = (stage: Stage, at: Vec3, reach: number): number =>
+  Math.min(useStage.getState().size.width < 600 ? 30 : 46, Math.max(18, 0.9 * reach * stage.pxPerMm(at)));
 
 function Ring({ stage, lens }: { stage: Stage; lens: LensSpot | null }): ReactNode {
   const finding = useOpened();
   const shot = useStage((s) => s.shot);
-  if (!finding || stage.isAway(finding.where.at)) return null;
+  const part = useView((v) => v.part);
+  if (!finding || part !== null || stage.isAway(finding.where.at)) return null;
   const [x, y] = stage.place(finding.where.at);
   const r = ringOf(stage, finding.where.at, finding.where.reach);
   const ring = finding.grade === 'note' ? 'ring ink' : 'ring';
@@ -68,14 +69,19 @@ function Signs({ stage }: { stage: Stage }): ReactNode {
   const findings = useResults((r) => r.verdict?.findings) ?? [];
   const open = useView((v) => v.finding);
   const size = useStage((s) => s.size);
-  const put: { x: number; y: number }[] = [];
+  const chosen = useView((v) => v.size);
+  const piece = useResults((r) => r.scene?.piece);
+  // The figure of the chosen size is not covered.
+  const part = useView((v) => v.part);
+  const put = piece ? labelOf(stage, piece, chosen) : [];
   return paragraphs(findings)
-    .slice(0, MOST_SIGNS)
+    .filter((p) => part === null || p.all.some((f) => f.parts.includes(part)))
+    .slice(0, size.width < 600 ? 5 : MOST_SIGNS)
     .map((p) => {
       const f = p.all.find((a) => a.key === open) ?? p.first;
       if (stage.isAway(f.where.at)) return null;
       let [x, y] = stage.place(f.where.at);
-      if (f.key === open) {
+      if (f.key === open && part === null) {
         const r = ringOf(stage, f.where.at, f.where.reach);
         [x, y] = [x - 0.78 * r - 4, y + 0.78 * r + 4];
       }
@@ -84,16 +90,35 @@ function Signs({ stage }: { stage: Stage }): ReactNode {
       [x, y] = spot;
       put.push({ x, y });
       return (
-        <button key={f.key} className={`place ${f.grade}`} style={{ left: x, top: y }} aria-label={`Finding ${p.number}: ${f.title}`} tabIndex={-1} onClick={() => look({ finding: f.key, part: null, focus: true })}>
+        <button
+          key={f.key}
+          className={`place ${f.grade}`}
+          style={{ left: x, top: y }}
+          aria-label={`Finding ${p.number}: ${f.title}`}
+          tabIndex={-1}
+          onClick={() => look({ finding: f.key, part: null, focus: true })}
+        >
           <Sign grade={f.grade} number={p.number} size={24} />
         </button>
       );
     });
 }
+function labelOf(stage: Stage, piece: PieceView, id: string | null): { x: number; y: number }[] {
+  const size = piece.sizes.find((s) => s.id === id);
+  if (!size?.axis || !size.span) return [];
+  const [p, q] = dimensionEnds(piece, size, stage).map(stage.place);
+  return p && q ? [{ x: (p[0] + q[0]) / 2, y: (p[1] + q[1]) / 2 }] : [];
+}
 /** The wanted place, or the nearest of the places round it where no other sign lies and the sheet's words do not stand. */
-function freeSpot(x: number, y: number, put: readonly { x: number; y: number }[], size: { width: number; height: number }): readonly [number, number] | null {
+function freeSpot(
+  x: number,
+  y: number,
+  put: readonly { x: number; y: number }[],
+  size: { width: number; height: number },
+): readonly [number, number] | null {
   const head = size.width < 600 ? 16 : 64;
-  const free = (px: number, py: number): boolean => px > 16 && px < size.width - 16 && py > head && py < size.height - 100 && put.every((o) => Math.hypot(o.x - px, o.y - py) >= 30);
+  const free = (px: number, py: number): boolean =>
+    px > 16 && px < size.width - 16 && py > head && py < size.height - 100 && put.every((o) => Math.hypot(o.x - px, o.y - py) >= 30);
   if (x < 0 || y < 0 || x > size.width || y > size.height) return null;
   for (let r = 0; r <= 96; r += 32)
     for (let k = 0; k < (r ? 8 : 1); k++) {
@@ -106,8 +131,9 @@ function freeSpot(x: number, y: number, put: readonly { x: number; y: number }[]
 function Dimension({ stage, piece }: { stage: Stage; piece: PieceView }): ReactNode {
   const id = useView((v) => v.size);
   const units = useUnits();
+  const part = useView((v) => v.part);
   const size = piece.sizes.find((s) => s.id === id);
-  if (!size?.axis || !size.span || size.kind !== 'length') return null;
+  if (!size?.axis || !size.span || size.kind !== 'length' || (part !== null && !size.usedBy.includes(part))) return null;
   const [a, b] = dimensionEnds(piece, size, stage);
   if (stage.isAway(a) || stage.isAway(b)) return null;
   const [p, q] = [stage.place(a), stage.place(b)];
@@ -118,8 +144,11 @@ function Dimension({ stage, piece }: { stage: Stage; piece: PieceView }): ReactN
   const [mx, my] = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2];
   const half = text.length * 4.6 + 8;
   const inside = d > 2 * half + 24;
-  const tick = (x: number, y: number): string => `M${x - 5 * (ux + uy)} ${y - 5 * (uy - ux)}L${x + 5 * (ux + uy)} ${y + 5 * (uy - ux)}M${x - 7 * uy} ${y + 7 * ux}L${x + 7 * uy} ${y - 7 * ux}`;
-  const line = inside ? `M${p[0]} ${p[1]}L${mx - ux * half} ${my - uy * half}M${mx + ux * half} ${my + uy * half}L${q[0]} ${q[1]}` : `M${p[0]} ${p[1]}L${q[0]} ${q[1]}`;
+  const tick = (x: number, y: number): string =>
+    `M${x - 5 * (ux + uy)} ${y - 5 * (uy - ux)}L${x + 5 * (ux + uy)} ${y + 5 * (uy - ux)}M${x - 7 * uy} ${y + 7 * ux}L${x + 7 * uy} ${y - 7 * ux}`;
+  const line = inside
+    ? `M${p[0]} ${p[1]}L${mx - ux * half} ${my - uy * half}M${mx + ux * half} ${my + uy * half}L${q[0]} ${q[1]}`
+    : `M${p[0]} ${p[1]}L${q[0]} ${q[1]}`;
   const path = line + tick(...p) + tick(...q);
   return (
     <g className="dimension">
@@ -137,7 +166,8 @@ function dimensionEnds(piece: PieceView, size: SizeView, stage: Stage): readonly
   const boxes = piece.parts.filter((p) => size.usedBy.includes(p.path)).map((p) => outBox(p.frame, p.stock));
   const box = boxAround(boxes.flatMap(cornersOf)) ?? piece.box ?? { min: [0, 0, 0], max: [0, 0, 0] };
   const right = stage.place([box.max[0], box.min[1], box.min[2]])[0] > stage.place([box.max[0], box.max[1], box.min[2]])[0];
-  const mid: Vec3 = i === 0 ? [0, box.min[1], box.min[2]] : i === 1 ? [right ? box.max[0] : box.min[0], 0, box.min[2]] : [box.min[0], box.min[1], 0];
+  const mid: Vec3 =
+    i === 0 ? [0, box.min[1], box.min[2]] : i === 1 ? [right ? box.max[0] : box.min[0], 0, box.min[2]] : [box.min[0], box.min[1], 0];
   const end = (n: number): Vec3 => [i === 0 ? n : mid[0], i === 1 ? n : mid[1], i === 2 ? n : mid[2]];
   return [end(size.span?.[0] ?? 0), end(size.span?.[1] ?? 0)];
 }
@@ -171,7 +201,12 @@ function Balloons({ stage, piece }: { stage: Stage; piece: PieceView }): ReactNo
   const size = useStage((s) => s.size);
   const { anchors, counts } = anchorsOf(stage, piece, chosen);
   const narrow = size.width < 600;
-  const balloons = placeBalloons(anchors, { left: narrow ? 22 : 150, right: size.width - (narrow ? 22 : 150), top: narrow ? 26 : 78, bottom: size.height - (narrow ? 120 : 128) });
+  const balloons = placeBalloons(anchors, {
+    left: narrow ? 22 : 150,
+    right: size.width - (narrow ? 22 : 150),
+    top: narrow ? 26 : 78,
+    bottom: size.height - (narrow ? 120 : 128),
+  });
   return balloons.map((b) => {
     const [dx, dy] = [b.x - b.bx, b.y - b.by];
     const d = Math.hypot(dx, dy) || 1;
@@ -207,7 +242,15 @@ function anchorsOf(stage: Stage, piece: PieceView, chosen: string | null): { anc
     if (!middle) continue;
     const [x, y] = stage.place(middle);
     const had = best.get(p.letter);
-    if (!had || x > had.x) best.set(p.letter, { letter: p.letter, words: kindWords(piece, p.letter), path: p.path, x, y, ends: stage.ends(p.path).map(stage.place) });
+    if (!had || x > had.x)
+      best.set(p.letter, {
+        letter: p.letter,
+        words: kindWords(piece, p.letter),
+        path: p.path,
+        x,
+        y,
+        ends: stage.ends(p.path).map(stage.place),
+      });
   }
   return { anchors: [...best.values()], counts };
 }

@@ -36,7 +36,10 @@ function runsOf(order: OrderView): { readonly name: string; readonly from: numbe
 /** In words: all apart, the step that is being made, or together. */
 function wordsAt(order: OrderView, together: number): string {
   const n = order.steps.length;
-  if (together >= 1) return order.possible ? `together, ${n === 1 ? 'one step' : `${n} steps`}${order.stages.length > 1 ? ` in ${inWords(order.stages.length)} glue-ups` : ''}` : 'together';
+  if (together >= 1)
+    return order.possible
+      ? `together, ${n === 1 ? 'one step' : `${n} steps`}${order.stages.length > 1 ? ` in ${inWords(order.stages.length)} glue-ups` : ''}`
+      : 'together';
   if (together <= 0) return `all apart, ${n === 1 ? 'one step' : `${n} steps`} to go`;
   const i = Math.min(n - 1, Math.max(0, Math.ceil(together * n - 1e-6) - 1));
   return `step ${i + 1}: ${order.steps[i]?.words ?? ''}`;
@@ -44,8 +47,20 @@ function wordsAt(order: OrderView, together: number): string {
 function Apart({ order }: { order: OrderView }): ReactNode {
   const together = useView((v) => v.together);
   const n = order.steps.length;
-  const marks = order.stages.length > 1 ? runsOf(order).map((r) => ({ at: (r.from + r.to + 1) / 2 / n, share: (r.to + 1 - r.from) / n, words: r.name })) : [];
-  return <Slider name="Apart and together" value={together} ticks={ticksOf(order)} words={wordsAt(order, together)} marks={marks} change={(v) => look({ together: v })} />;
+  const marks =
+    order.stages.length > 1
+      ? runsOf(order).map((r) => ({ at: (r.from + r.to + 1) / 2 / n, share: (r.to + 1 - r.from) / n, words: r.name }))
+      : [];
+  return (
+    <Slider
+      name="Apart and together"
+      value={together}
+      ticks={ticksOf(order)}
+      words={wordsAt(order, together)}
+      marks={marks}
+      change={(v) => look({ together: v })}
+    />
+  );
 }
 const AXES = [
   { axis: 'x', words: 'left–right' },

@@ -11,9 +11,8 @@ import { Overlay } from './Overlay.tsx';
 import { poseAt } from './pose.ts';
 import { Rules } from './Rules.tsx';
 import { makeStage } from './stage.ts';
-import { useStage } from './useStage.ts';
+import { type LensSpot, useStage } from './useStage.ts';
 
-export type LensSpot = { readonly x: number; readonly y: number; readonly r: number };
 /** From this width on the lens stands on the sheet. */
 const WIDE = 620;
 const LENS = 240;
@@ -52,7 +51,11 @@ export function Sheet(): ReactNode {
       ) : null}
       {trouble ? (
         <div className="drawing-stopped" role="alert">
-          <p>{trouble === 'none' ? 'This browser cannot draw in three dimensions. Everything else works.' : 'The drawing stopped. Your piece is safe and kept on this machine.'}</p>
+          <p>
+            {trouble === 'none'
+              ? 'This browser cannot draw in three dimensions. Everything else works.'
+              : 'The drawing stopped. Your piece is safe and kept on this machine.'}
+          </p>
           <button className="press filled" onClick={() => setLife(life + 1)}>
             Draw again
           </button>
@@ -127,6 +130,7 @@ function useRoom(box: RefObject<HTMLElement | null>, life: number): void {
   const hasFindings = useResults((r) => (r.verdict?.findings.length ?? 0) > 0);
   const apart = useView((v) => v.together < 0.55);
   const cut = useView((v) => v.cut !== null);
+  const more = useView((v) => v.dock === 'more');
   useEffect(() => {
     const el = box.current;
     if (!el) return;
@@ -134,7 +138,7 @@ function useRoom(box: RefObject<HTMLElement | null>, life: number): void {
       const { width, height } = el.getBoundingClientRect();
       const wide = width >= WIDE;
       const foot = width < 500 && cut ? 164 : 92;
-      const head = wide ? 56 : 14;
+      const head = wide ? 56 : more ? 96 : 14;
       const side = wide ? (apart ? 190 : 36) : apart ? 46 : 18;
       const right = wide && hasFindings && !apart ? LENS + 56 : side;
       const room: Room = { x: side, y: head, width: Math.max(60, width - side - right), height: Math.max(60, height - head - foot) };
@@ -145,7 +149,7 @@ function useRoom(box: RefObject<HTMLElement | null>, life: number): void {
     const watcher = new ResizeObserver(measure);
     watcher.observe(el);
     return () => watcher.disconnect();
-  }, [box, hasFindings, apart, cut, life]);
+  }, [box, hasFindings, apart, cut, more, life]);
 }
 /** Hands what the stores say to the stage. */
 function useLooks(): void {
@@ -160,7 +164,10 @@ function useLooks(): void {
   useEffect(() => stage?.setCut(cut), [stage, cut]);
   const front = useMemo(() => new Set(part === null ? [] : [part]), [part]);
   const wood = useMemo(() => (part !== null ? front : focus && opened ? new Set(opened.parts) : null), [part, front, focus, opened]);
-  useEffect(() => stage?.setLooks({ wood, front, heavy: new Set(hovered), only: alone && part !== null ? front : null }), [stage, wood, front, hovered, alone, part, scene]);
+  useEffect(
+    () => stage?.setLooks({ wood, front, heavy: new Set(hovered), only: alone && part !== null ? front : null }),
+    [stage, wood, front, hovered, alone, part, scene],
+  );
 }
 /** A lens picture is made when finding, size of the page or theme change, not with each frame. */
 function useShots(): void {
@@ -175,7 +182,14 @@ function useShots(): void {
     const key = `${finding.key} ${rev ?? ''}`;
     if (shot && shot.finding === finding.key && asked.current === key) return;
     const timer = setTimeout(() => {
-      const made = stage.shoot({ at: finding.where.at, reach: finding.where.reach, cut: cutOf(finding), parts: finding.parts, bite: finding.grade === 'stops', px: LENS });
+      const made = stage.shoot({
+        at: finding.where.at,
+        reach: finding.where.reach,
+        cut: cutOf(finding),
+        parts: finding.parts,
+        bite: finding.grade === 'stops',
+        px: LENS,
+      });
       asked.current = key;
       useStage.setState({ shot: made ? { ...made, finding: finding.key } : null });
     }, 60);
@@ -190,9 +204,19 @@ function useLensSpot(): LensSpot | null {
   const shot = useStage((s) => s.shot);
   const finding = useOpened();
   const together = useView((v) => v.together);
+  const part = useView((v) => v.part);
   const stage = useStage((s) => s.stage);
   useStage((s) => s.frame);
-  if (!shot || !finding || stage?.isAway(finding.where.at) || shot.finding !== finding.key || size.width < WIDE || together <= 0.98) return null;
+  if (
+    !shot ||
+    !finding ||
+    part !== null ||
+    stage?.isAway(finding.where.at) ||
+    shot.finding !== finding.key ||
+    size.width < WIDE ||
+    together <= 0.98
+  )
+    return null;
   const r = Math.min(LENS / 2, (size.height - 106 - 34 - 92) / 2);
   return r < 56 ? null : { x: size.width - 28 - LENS / 2, y: 106 + r, r };
 }
@@ -227,7 +251,12 @@ function Verbs(): ReactNode {
         <Pictogram name="cutopen" />
         {cut ? 'Whole again' : 'Cut open'}
       </button>
-      <button aria-pressed={alone} disabled={part === null} title={part === null ? 'Choose a part first' : undefined} onClick={() => look({ alone: !alone })}>
+      <button
+        aria-pressed={alone}
+        disabled={part === null}
+        title={part === null ? 'Choose a part first' : undefined}
+        onClick={() => look({ alone: !alone })}
+      >
         <Pictogram name="alone" />
         {alone ? 'Show the rest' : 'Look alone'}
       </button>

@@ -27,7 +27,16 @@ export function Slider({ name, value, ticks, words, marks = [], change }: Props)
   const onKey = (e: KeyboardEvent): void => {
     const up = ticks.filter((t) => t.at > value + 1e-6);
     const down = ticks.filter((t) => t.at < value - 1e-6);
-    const to = { ArrowRight: up[0], ArrowUp: up[0], ArrowLeft: down.at(-1), ArrowDown: down.at(-1), Home: ticks[0], End: ticks.at(-1), PageUp: up.find((t) => t.long) ?? ticks.at(-1), PageDown: down.findLast((t) => t.long) ?? ticks[0] }[e.key];
+    const to = {
+      ArrowRight: up[0],
+      ArrowUp: up[0],
+      ArrowLeft: down.at(-1),
+      ArrowDown: down.at(-1),
+      Home: ticks[0],
+      End: ticks.at(-1),
+      PageUp: up.find((t) => t.long) ?? ticks.at(-1),
+      PageDown: down.findLast((t) => t.long) ?? ticks[0],
+    }[e.key];
     if (!(e.key in { ArrowRight: 1, ArrowUp: 1, ArrowLeft: 1, ArrowDown: 1, Home: 1, End: 1, PageUp: 1, PageDown: 1 })) return;
     e.preventDefault();
     if (to) change(to.at);
@@ -50,11 +59,13 @@ export function Slider({ name, value, ticks, words, marks = [], change }: Props)
         {ticks.map((t) => (
           <i key={t.at} className={t.long ? 'long' : ''} style={{ left: `${t.at * 100}%` }} />
         ))}
-        {marks.filter((m) => m.words.length * 6.3 < m.share * width).map((m) => (
-          <span key={m.words + String(m.at)} style={{ left: `${m.at * 100}%` }}>
-            {m.words}
-          </span>
-        ))}
+        {marks
+          .filter((m) => m.words.length * 6.3 < m.share * width)
+          .map((m) => (
+            <span key={m.words + String(m.at)} style={{ left: `${m.at * 100}%` }}>
+              {m.words}
+            </span>
+          ))}
         <div
           className="pin"
           role="slider"

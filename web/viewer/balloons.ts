@@ -1,7 +1,14 @@
 /** Places for the lettered balloons of a piece drawn apart: in two columns beside it, leaders straight and without crossings. */
 
 /** `ends`: two points of the part, px; the leader goes to the one nearer to its balloon. */
-export type Anchor = { readonly letter: string; readonly words: string; readonly path: string; readonly x: number; readonly y: number; readonly ends?: readonly (readonly [number, number])[] };
+export type Anchor = {
+  readonly letter: string;
+  readonly words: string;
+  readonly path: string;
+  readonly x: number;
+  readonly y: number;
+  readonly ends?: readonly (readonly [number, number])[];
+};
 export type Balloon = Anchor & { readonly bx: number; readonly by: number; readonly side: 'left' | 'right' };
 type Room = { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
 
@@ -20,11 +27,15 @@ function column(anchors: readonly Anchor[], side: Balloon['side'], room: Room): 
   const bx = side === 'left' ? room.left : room.right;
   const near = (a: Anchor): Anchor => {
     const [p, ...more] = a.ends ?? [];
-    const best = p ? more.reduce((m, q) => (side === 'left' ? q[0] < m[0] : q[0] > m[0]) ? q : m, p) : null;
+    const best = p ? more.reduce((m, q) => ((side === 'left' ? q[0] < m[0] : q[0] > m[0]) ? q : m), p) : null;
     return best ? { ...a, x: best[0], y: best[1] } : a;
   };
   const inOrder = anchors.map(near).sort((a, b) => a.y - b.y);
-  const ys = spread(inOrder.map((a) => a.y), room.top, room.bottom);
+  const ys = spread(
+    inOrder.map((a) => a.y),
+    room.top,
+    room.bottom,
+  );
   const out = inOrder.map((a, i): Balloon => ({ ...a, bx, by: ys[i] ?? a.y, side }));
   // Two leaders that cross change places: the sum of their lengths falls, so this comes to an end.
   for (let again = true, rounds = 0; again && rounds < 60; rounds++) {
@@ -50,7 +61,8 @@ function spread(wanted: readonly number[], top: number, bottom: number): number[
   return ys;
 }
 export function crossing(a: Balloon, b: Balloon): boolean {
-  const side = (px: number, py: number, qx: number, qy: number, rx: number, ry: number): number => (qx - px) * (ry - py) - (qy - py) * (rx - px);
+  const side = (px: number, py: number, qx: number, qy: number, rx: number, ry: number): number =>
+    (qx - px) * (ry - py) - (qy - py) * (rx - px);
   const d1 = side(a.x, a.y, a.bx, a.by, b.x, b.y);
   const d2 = side(a.x, a.y, a.bx, a.by, b.bx, b.by);
   const d3 = side(b.x, b.y, b.bx, b.by, a.x, a.y);

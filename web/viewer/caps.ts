@@ -1,11 +1,30 @@
 /** Cut surfaces: for each part that the plane goes through, the places where its inside shows are marked in the stencil and filled with its own rings. */
-import { AlwaysStencilFunc, BackSide, DecrementWrapStencilOp, FrontSide, GLSL3, Group, IncrementWrapStencilOp, KeepStencilOp, Matrix4, Mesh, NotEqualStencilFunc, PlaneGeometry, ShaderMaterial, Vector3, ZeroStencilOp, type InstancedBufferGeometry, type WebGLRenderer } from 'three';
+import {
+  AlwaysStencilFunc,
+  BackSide,
+  DecrementWrapStencilOp,
+  FrontSide,
+  GLSL3,
+  Group,
+  IncrementWrapStencilOp,
+  KeepStencilOp,
+  type Matrix4,
+  Mesh,
+  NotEqualStencilFunc,
+  PlaneGeometry,
+  ShaderMaterial,
+  Vector3,
+  ZeroStencilOp,
+  type InstancedBufferGeometry,
+  type WebGLRenderer,
+} from 'three';
 import { cornersOf } from '../../src/geom/box.ts';
 import { outPoint } from '../../src/geom/frame.ts';
 import { dot } from '../../src/geom/vec3.ts';
 import { cutGeometry, lineMaterial } from './lineShader.ts';
 import { CUT, type Thing } from './parts.ts';
 import { type Plane, sectionOf } from './section.ts';
+import { setNumbers, setUniform } from './uniforms.ts';
 import type { Shared } from './woodShader.ts';
 
 export type Caps = {
@@ -17,8 +36,10 @@ export type Caps = {
   readonly ink: (colour: readonly [number, number, number]) => void;
   readonly dispose: () => void;
 };
-const MARK_VERTEX = 'out vec3 vW; void main(){ vec4 w = modelMatrix * vec4(position,1.0); vW = w.xyz; gl_Position = projectionMatrix * viewMatrix * w; }';
-const MARK_FRAGMENT = 'precision highp float; in vec3 vW; out vec4 o; uniform vec4 uClip; void main(){ if (dot(vW, uClip.xyz) > uClip.w) discard; o = vec4(1.0); }';
+const MARK_VERTEX =
+  'out vec3 vW; void main(){ vec4 w = modelMatrix * vec4(position,1.0); vW = w.xyz; gl_Position = projectionMatrix * viewMatrix * w; }';
+const MARK_FRAGMENT =
+  'precision highp float; in vec3 vW; out vec4 o; uniform vec4 uClip; void main(){ if (dot(vW, uClip.xyz) > uClip.w) discard; o = vec4(1.0); }';
 
 /** Counts walls behind the plane: a part is cut where more backs than fronts lie behind it. */
 export function markMaterial(shared: Shared, side: typeof BackSide | typeof FrontSide): ShaderMaterial {
@@ -48,10 +69,9 @@ export function makeCaps(shared: Shared, renderer: WebGLRenderer): Caps {
   outline.frustumCulled = false;
   outline.layers.set(CUT);
   outline.renderOrder = 100_000;
-  const u = outline.material.uniforms;
-  if (u['uHeavy']) u['uHeavy'].value = 1.6;
-  if (u['uHeavyAlpha']) u['uHeavyAlpha'].value = 0.9;
-  if (u['uBeyond']) u['uBeyond'].value = 1;
+  setUniform(outline.material, 'uHeavy', 1.6);
+  setUniform(outline.material, 'uHeavyAlpha', 0.9);
+  setUniform(outline.material, 'uBeyond', 1);
   const sections = new Map<string, readonly number[]>();
   const clear = (): void => {
     for (const o of group.children) if (o instanceof Mesh && o.userData['cap']) (o.material as ShaderMaterial).dispose();
@@ -88,9 +108,7 @@ export function makeCaps(shared: Shared, renderer: WebGLRenderer): Caps {
       outline.geometry = cutGeometry(all);
       group.add(outline);
     },
-    ink([r, g, b]) {
-      (u['uInk']?.value as Vector3).set(r, g, b);
-    },
+    ink: (colour) => setNumbers(outline.material, 'uInk', colour),
     dispose() {
       clear();
       for (const m of [backs, fronts, outline.material]) m.dispose();
@@ -142,6 +160,10 @@ export function placePlane(into: Matrix4, cut: Plane, segments: readonly number[
     const [a, b] = [p.dot(u), p.dot(v)];
     [u0, v0, u1, v1] = [Math.min(u0, a), Math.min(v0, b), Math.max(u1, a), Math.max(v1, b)];
   }
-  const at = n.clone().multiplyScalar(cut.at).addScaledVector(u, (u0 + u1) / 2).addScaledVector(v, (v0 + v1) / 2);
+  const at = n
+    .clone()
+    .multiplyScalar(cut.at)
+    .addScaledVector(u, (u0 + u1) / 2)
+    .addScaledVector(v, (v0 + v1) / 2);
   into.makeBasis(u.multiplyScalar(u1 - u0 + 2), v.multiplyScalar(v1 - v0 + 2), n).setPosition(at);
 }

@@ -38,7 +38,14 @@ export function edgesOf(mesh: MeshView): Edges {
     if (cos < COS_FLAT) keep.push(k, cos < COS_CREASE ? 1 : 0);
   }
   const count = keep.length / 2;
-  const out = { a: new Float32Array(count * 3), b: new Float32Array(count * 3), n1: new Float32Array(count * 3), n2: new Float32Array(count * 3), crease: new Float32Array(count), count };
+  const out = {
+    a: new Float32Array(count * 3),
+    b: new Float32Array(count * 3),
+    n1: new Float32Array(count * 3),
+    n2: new Float32Array(count * 3),
+    crease: new Float32Array(count),
+    count,
+  };
   for (let e = 0; e < count; e++) {
     const k = keep[e * 2] ?? 0;
     copy3(out.a, e, mesh.positions, found[k] ?? 0);

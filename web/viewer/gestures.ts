@@ -12,14 +12,13 @@ export type Gestures = {
   readonly rest: () => void;
 };
 type Finger = { x: number; y: number };
-/** A press may wander this far, px, and last this long, ms. */
+/** A press may wander this far, px. */
 const STILL = 6;
-const SHORT = 600;
 
 /** Follows an element until the returned function is called. A finger that is lost (pointercancel) ends like one that is lifted. */
 export function followGestures(element: HTMLElement, told: Gestures): () => void {
   const fingers = new Map<number, Finger>();
-  let began = { x: 0, y: 0, at: 0, moved: false, many: false };
+  let began = { x: 0, y: 0, moved: false, many: false };
   let moving = false;
   const local = (e: { clientX: number; clientY: number }): Finger => {
     const box = element.getBoundingClientRect();
@@ -32,7 +31,7 @@ export function followGestures(element: HTMLElement, told: Gestures): () => void
   const down = (e: PointerEvent): void => {
     if (e.button === 1) e.preventDefault();
     const at = local(e);
-    if (fingers.size === 0) began = { ...at, at: e.timeStamp, moved: false, many: false };
+    if (fingers.size === 0) began = { ...at, moved: false, many: false };
     fingers.set(e.pointerId, at);
     if (fingers.size > 1) began.many = true;
     moving = e.button !== 0 || e.shiftKey;
@@ -61,7 +60,7 @@ export function followGestures(element: HTMLElement, told: Gestures): () => void
   };
   const lift = (e: PointerEvent): void => {
     if (!fingers.delete(e.pointerId) || fingers.size > 0) return;
-    const pressed = e.type === 'pointerup' && !began.moved && !began.many && e.timeStamp - began.at < SHORT && e.button === 0;
+    const pressed = e.type === 'pointerup' && !began.moved && !began.many && e.button === 0;
     if (pressed) told.press(began.x, began.y);
     told.rest();
   };

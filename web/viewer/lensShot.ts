@@ -1,11 +1,29 @@
 /** The lens: one place cut open and enlarged, drawn once into pixels, with the letters' places beside. */
-import { DoubleSide, GLSL3, LessStencilFunc, KeepStencilOp, Mesh, OrthographicCamera, PlaneGeometry, ShaderMaterial, UnsignedByteType, Vector3, WebGLRenderTarget, BackSide, FrontSide, type Object3D, type Scene, type WebGLRenderer } from 'three';
+import {
+  DoubleSide,
+  GLSL3,
+  LessStencilFunc,
+  KeepStencilOp,
+  Mesh,
+  OrthographicCamera,
+  PlaneGeometry,
+  ShaderMaterial,
+  UnsignedByteType,
+  Vector3,
+  WebGLRenderTarget,
+  BackSide,
+  FrontSide,
+  type Object3D,
+  type Scene,
+  type WebGLRenderer,
+} from 'three';
 import { growBox, outBox } from '../../src/geom/box.ts';
 import { type Vec3, add, cross, dot, scale, unit } from '../../src/geom/vec3.ts';
 import { type Caps, makeCaps, markMaterial, placePlane } from './caps.ts';
 import { CUT, FILL, LINE, type Parts, matrixOf } from './parts.ts';
 import { type Plane, insideSection } from './section.ts';
 import type { Colour } from './species.ts';
+import { setNumbers, setUniform } from './uniforms.ts';
 import type { Shared } from './woodShader.ts';
 
 export type ShotAsk = {
@@ -34,7 +52,6 @@ type On = {
   readonly mainCaps: Caps;
   readonly shadow: Object3D;
   readonly well: Colour;
-  readonly restore: () => void;
 };
 /** Sizes and directions of the lens: `half` mm from its middle to its rim. */
 export function lensFrame(ask: Pick<ShotAsk, 'at' | 'reach' | 'cut'>) {
@@ -45,10 +62,14 @@ export function lensFrame(ask: Pick<ShotAsk, 'at' | 'reach' | 'cut'>) {
   const at = add(ask.at, add(scale(right, 0.0137), scale(up, 0.0171)));
   return { n, right, up, at, half: Math.min(400, Math.max(22, ask.reach * 1.9)) };
 }
+/** Leaves poses and looks of the scene as the lens needed them: the caller puts its own back. */
 export function shoot(on: On, ask: ShotAsk): Shot | null {
   const f = lensFrame(ask);
   const plane: Plane = { normal: f.n, at: dot(f.n, f.at) };
-  const near = { min: add(f.at, [-f.half * 1.5, -f.half * 1.5, -f.half * 1.5]), max: add(f.at, [f.half * 1.5, f.half * 1.5, f.half * 1.5]) };
+  const near = {
+    min: add(f.at, [-f.half * 1.5, -f.half * 1.5, -f.half * 1.5]),
+    max: add(f.at, [f.half * 1.5, f.half * 1.5, f.half * 1.5]),
+  };
   const touching = [...on.parts.things.values()].filter((t) => {
     const b = growBox(outBox(t.part.frame, t.part.stock), 40);
     return [0, 1, 2].every((i) => (b.min[i] ?? 0) < (near.max[i] ?? 0) && (b.max[i] ?? 0) > (near.min[i] ?? 0));
@@ -61,9 +82,8 @@ export function shoot(on: On, ask: ShotAsk): Shot | null {
       o.matrixWorldNeedsUpdate = true;
     }
     t.frame = t.part.frame;
-    const u = t.fill.material.uniforms['uWood'];
-    if (u) u.value = 1;
-    (t.line.material.uniforms['uInk']?.value as Vector3).set(0.1, 0.07, 0.05);
+    setUniform(t.fill.material, 'uWood', 1);
+    setNumbers(t.line.material, 'uInk', [0.1, 0.07, 0.05]);
   }
   const caps = makeCaps(on.shared, on.renderer);
   caps.ink([0.09, 0.07, 0.06]);
@@ -71,19 +91,29 @@ export function shoot(on: On, ask: ShotAsk): Shot | null {
   on.shared.uClip.value.set(...f.n, plane.at);
   on.shared.uKey.value.set(...unit(add(f.n, add(scale(f.right, -0.4), scale(f.up, 0.5)))));
   caps.set(touching, plane);
-  const red = ask.bite ? biteMarks(on, caps, touching.filter((t) => ask.parts.includes(t.part.path)).map((t) => t.fill), plane) : null;
+  const red = ask.bite
+    ? biteMarks(
+        on,
+        caps,
+        touching.filter((t) => ask.parts.includes(t.part.path)).map((t) => t.fill),
+        plane,
+      )
+    : null;
   if (red) caps.group.add(...red.things);
   const [mainShown, shadowShown] = [on.mainCaps.group.visible, on.shadow.visible];
   on.mainCaps.group.visible = on.shadow.visible = false;
   on.scene.add(caps.group);
   const pixels = render(on, f, ask.px);
-  const letters = lettersIn(caps.sections, f, touching.map((t) => t.part.path));
+  const letters = lettersIn(
+    caps.sections,
+    f,
+    touching.map((t) => t.part.path),
+  );
   on.scene.remove(caps.group);
   on.mainCaps.group.visible = mainShown;
   on.shadow.visible = shadowShown;
   red?.dispose();
   caps.dispose();
-  on.restore();
   const found = paintBite(pixels, red !== null);
   return { image: pixels, letters, red: found };
 }
@@ -132,7 +162,9 @@ function render(on: On, f: ReturnType<typeof lensFrame>, px: number): ImageData 
   const target = new WebGLRenderTarget(side, side, { samples: 4, stencilBuffer: true, depthBuffer: true, type: UnsignedByteType });
   const eye = new OrthographicCamera(-f.half, f.half, f.half, -f.half, 0, f.half * 4 + 4000);
   eye.matrixAutoUpdate = false;
-  eye.matrix.makeBasis(new Vector3(...f.right), new Vector3(...f.up), new Vector3(...f.n)).setPosition(new Vector3(...add(f.at, scale(f.n, f.half * 2))));
+  eye.matrix
+    .makeBasis(new Vector3(...f.right), new Vector3(...f.up), new Vector3(...f.n))
+    .setPosition(new Vector3(...add(f.at, scale(f.n, f.half * 2))));
   eye.updateMatrixWorld(true);
   eye.updateProjectionMatrix();
   eye.layers.set(FILL);

@@ -105,7 +105,14 @@ export function cutGeometry(segments: readonly number[]): InstancedBufferGeometr
     a.set(segments.slice(i * 6, i * 6 + 3), i * 3);
     b.set(segments.slice(i * 6 + 3, i * 6 + 6), i * 3);
   }
-  return lineGeometry({ a, b, n1: new Float32Array(count * 3), n2: new Float32Array(count * 3), crease: new Float32Array(count).fill(2), count });
+  return lineGeometry({
+    a,
+    b,
+    n1: new Float32Array(count * 3),
+    n2: new Float32Array(count * 3),
+    crease: new Float32Array(count).fill(2),
+    count,
+  });
 }
 function strips(count: number): InstancedBufferGeometry {
   const g = new InstancedBufferGeometry();

@@ -1,12 +1,19 @@
 /** For each part what the wood program must know: its axes, its staves and layers, its tones, and a steady seed for its pith. */
-import type { ShaderMaterial, Vector3, Vector4 } from 'three';
+import type { ShaderMaterial } from 'three';
 import { type Vec3, axisVec } from '../../src/geom/vec3.ts';
 import type { PartView } from '../../src/piece/view.ts';
 import { type Colour, toLinear, toneOf } from './species.ts';
+import { setNumbers, setUniform } from './uniforms.ts';
 import { MOST_CUTS, MOST_LAYERS, NO_CUT } from './woodShader.ts';
 
 /** mm from ring to ring and how sharply late wood ends, by kind of grain; chosen by eye. */
-const RINGS = { 'ring-porous': [2.8, 2.2], 'semi-ring-porous': [3.1, 2.6], 'diffuse-porous': [3.4, 3.2], softwood: [3, 3.4], none: [3, 2] } as const;
+const RINGS = {
+  'ring-porous': [2.8, 2.2],
+  'semi-ring-porous': [3.1, 2.6],
+  'diffuse-porous': [3.4, 3.2],
+  softwood: [3, 3.4],
+  none: [3, 2],
+} as const;
 
 /** Small whole number from a name: the same part keeps its figure through every edit. */
 export function seedOf(text: string): number {
@@ -15,26 +22,29 @@ export function seedOf(text: string): number {
   return (h >>> 0) % 997;
 }
 export function describeWood(material: ShaderMaterial, part: PartView): void {
-  const u = material.uniforms;
   const tone = toneOf(part.wood);
   const along = part.grain === 'x' ? 0 : part.grain === 'y' ? 1 : 2;
   const size = (i: number): number => (part.stock.max[i] ?? 0) - (part.stock.min[i] ?? 0);
   const [across, through] = ([0, 1, 2] as const).filter((i) => i !== along).sort((a, b) => size(b) - size(a)) as [number, number];
   const unit = (i: number): Vec3 => axisVec((['x', 'y', 'z'] as const)[i] ?? 'x');
-  setVector(u['uAlong']?.value, unit(along));
-  setVector(u['uAcross']?.value, unit(across));
-  setVector(u['uThrough']?.value, unit(through));
-  setVector(u['uEarly']?.value, linear(tone.early));
-  setVector(u['uLate']?.value, linear(tone.late));
+  setNumbers(material, 'uAlong', unit(along));
+  setNumbers(material, 'uAcross', unit(across));
+  setNumbers(material, 'uThrough', unit(through));
+  setNumbers(material, 'uEarly', linear(tone.early));
+  setNumbers(material, 'uLate', linear(tone.late));
   const [spacing, sharp] = RINGS[tone.grain];
-  const set = (name: string, value: unknown): void => void (u[name] && (u[name].value = value));
-  set('uSpacing', spacing);
-  set('uSharp', sharp);
-  set('uRings', part.kind === 'hardware' || tone.grain === 'none' ? 0 : 1);
-  set('uSeed', seedOf(part.path));
+  setUniform(material, 'uSpacing', spacing);
+  setUniform(material, 'uSharp', sharp);
+  setUniform(material, 'uRings', part.kind === 'hardware' || tone.grain === 'none' ? 0 : 1);
+  setUniform(material, 'uSeed', seedOf(part.path));
   const a = cuts(part, across, MOST_CUTS);
   const b = cuts(part, through, MOST_LAYERS);
-  const four = (name: string, v: readonly number[], from = 0): void => void (u[name]?.value as Vector4).set(v[from] ?? NO_CUT, v[from + 1] ?? NO_CUT, v[from + 2] ?? NO_CUT, v[from + 3] ?? NO_CUT);
+  const four = (name: string, v: readonly number[], from = 0): void =>
+    setNumbers(
+      material,
+      name,
+      [0, 1, 2, 3].map((k) => v[from + k] ?? NO_CUT),
+    );
   four('uCutsA0', a);
   four('uCutsA1', a, 4);
   four('uCutsA2', a, 8);
@@ -48,6 +58,3 @@ function cuts(part: PartView, axis: number, most: number): number[] {
   return ends.filter((v, i) => inside(v) && v - (ends[i - 1] ?? -Infinity) > 0.5).slice(0, most);
 }
 const linear = (c: Colour): Vec3 => [toLinear(c[0]), toLinear(c[1]), toLinear(c[2])];
-function setVector(v: Vector3 | undefined, [x, y, z]: Vec3): void {
-  v?.set(x, y, z);
-}

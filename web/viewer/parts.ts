@@ -104,7 +104,7 @@ export function makeParts(shared: Shared): Parts {
       }
     },
     dispose() {
-      for (const [path, t] of [...things]) remove(path, t);
+      for (const [path, t] of things) remove(path, t);
     },
   };
 }

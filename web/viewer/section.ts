@@ -17,7 +17,11 @@ export function sectionOf(mesh: MeshView, frame: Frame, plane: Plane): number[] 
     const ids = [mesh.indices[t] ?? 0, mesh.indices[t + 1] ?? 0, mesh.indices[t + 2] ?? 0] as const;
     const s = [side(ids[0]), side(ids[1]), side(ids[2])] as const;
     const ends: Vec3[] = [];
-    for (const [i, j] of [[0, 1], [1, 2], [2, 0]] as const) {
+    for (const [i, j] of [
+      [0, 1],
+      [1, 2],
+      [2, 0],
+    ] as const) {
       // Zero counts as above, so that a corner on the plane is met once.
       if (s[i] >= 0 === s[j] >= 0) continue;
       const k = s[i] / (s[i] - s[j]);

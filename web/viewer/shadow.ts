@@ -14,6 +14,7 @@ import {
   type WebGLRenderer,
 } from 'three';
 import type { Box } from '../../src/geom/box.ts';
+import { setNumbers, setUniform } from './uniforms.ts';
 
 const SIZE = 256;
 export type Shadow = {
@@ -25,14 +26,16 @@ export type Shadow = {
 };
 
 export function makeShadow(layer: number): Shadow {
-  const target = (): WebGLRenderTarget => new WebGLRenderTarget(SIZE, SIZE, { depthBuffer: true, magFilter: LinearFilter, minFilter: LinearFilter, type: HalfFloatType });
+  const target = (): WebGLRenderTarget =>
+    new WebGLRenderTarget(SIZE, SIZE, { depthBuffer: true, magFilter: LinearFilter, minFilter: LinearFilter, type: HalfFloatType });
   const [first, second] = [target(), target()];
   const height = new ShaderMaterial({
     glslVersion: GLSL3,
     blending: NoBlending,
     side: 2,
     uniforms: { uGround: { value: 0 } },
-    vertexShader: 'uniform float uGround; out float vUp; void main(){ vec4 w = modelMatrix * vec4(position,1.0); vUp = w.z - uGround; gl_Position = projectionMatrix * viewMatrix * w; }',
+    vertexShader:
+      'uniform float uGround; out float vUp; void main(){ vec4 w = modelMatrix * vec4(position,1.0); vUp = w.z - uGround; gl_Position = projectionMatrix * viewMatrix * w; }',
     fragmentShader: 'precision highp float; in float vUp; out vec4 o; void main(){ o = vec4(exp(-max(vUp,0.0)/26.0), 1.0, 0.0, 1.0); }',
   });
   const blur = new ShaderMaterial({
@@ -54,7 +57,8 @@ export function makeShadow(layer: number): Shadow {
     side: 2,
     uniforms: { uFrom: { value: first.texture }, uDark: { value: 1 } },
     vertexShader: 'out vec2 vUv; void main(){ vUv = uv; gl_Position = projectionMatrix * viewMatrix * modelMatrix * vec4(position,1.0); }',
-    fragmentShader: 'precision highp float; in vec2 vUv; out vec4 o; uniform sampler2D uFrom; uniform float uDark; void main(){ vec4 c = texture(uFrom, vUv); o = vec4(0.05, 0.07, 0.09, uDark * min(0.62, 0.55 * c.r + 0.12 * c.g)); }',
+    fragmentShader:
+      'precision highp float; in vec2 vUv; out vec4 o; uniform sampler2D uFrom; uniform float uDark; void main(){ vec4 c = texture(uFrom, vUv); o = vec4(0.05, 0.07, 0.09, uDark * min(0.62, 0.55 * c.r + 0.12 * c.g)); }',
   });
   const mesh = new Mesh(new PlaneGeometry(1, 1), ground);
   mesh.layers.set(layer);
@@ -85,23 +89,25 @@ export function makeShadow(layer: number): Shadow {
       below.lookAt(x, y, z);
       below.updateProjectionMatrix();
       below.layers.set(0);
-      const u = height.uniforms['uGround'];
-      if (u) u.value = z;
+      setUniform(height, 'uGround', z);
       scene.overrideMaterial = height;
       renderer.setRenderTarget(first);
       renderer.clear();
       renderer.render(scene, below);
       scene.overrideMaterial = null;
-      for (const [from, to, dx, dy] of [[first, second, 1, 0], [second, first, 0, 1]] as const) {
-        if (blur.uniforms['uFrom']) blur.uniforms['uFrom'].value = from.texture;
-        (blur.uniforms['uStep']?.value as Vector2).set((dx * 1200) / w / SIZE, (dy * 1200) / d / SIZE);
+      for (const [from, to, dx, dy] of [
+        [first, second, 1, 0],
+        [second, first, 0, 1],
+      ] as const) {
+        setUniform(blur, 'uFrom', from.texture);
+        setNumbers(blur, 'uStep', [(dx * 1200) / w / SIZE, (dy * 1200) / d / SIZE]);
         renderer.setRenderTarget(to);
         renderer.render(screen, flat);
       }
       renderer.setRenderTarget(null);
     },
     darken(by) {
-      if (ground.uniforms['uDark']) ground.uniforms['uDark'].value = by;
+      setUniform(ground, 'uDark', by);
     },
     dispose() {
       for (const t of [first, second]) t.dispose();

@@ -4,6 +4,7 @@ import type { Shot } from './lensShot.ts';
 import type { Room, Size } from './camera.ts';
 import type { Stage } from './stage.ts';
 
+export type LensSpot = { readonly x: number; readonly y: number; readonly r: number };
 export type StageState = {
   readonly stage: Stage | null;
   readonly size: Size;
@@ -13,4 +14,11 @@ export type StageState = {
   readonly trouble: 'lost' | 'none' | null;
   readonly shot: (Shot & { readonly finding: string }) | null;
 };
-export const useStage = create<StageState>(() => ({ stage: null, size: { width: 0, height: 0 }, room: { x: 0, y: 0, width: 1, height: 1 }, frame: 0, trouble: null, shot: null }));
+export const useStage = create<StageState>(() => ({
+  stage: null,
+  size: { width: 0, height: 0 },
+  room: { x: 0, y: 0, width: 1, height: 1 },
+  frame: 0,
+  trouble: null,
+  shot: null,
+}));

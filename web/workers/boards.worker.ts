@@ -20,7 +20,13 @@ scope.onmessage = ({ data }) => {
 
 function lay(rev: string, job: Job): void {
   try {
-    const layout = layOut({ jobs: job.jobs, system: job.units }, { report: ({ done, of, boards }) => scope.postMessage({ kind: 'progress', rev, words: `Laying on boards, ${boards} so far`, done, of }) });
+    const layout = layOut(
+      { jobs: job.jobs, system: job.units },
+      {
+        report: ({ done, of, boards }) =>
+          scope.postMessage({ kind: 'progress', rev, words: `Laying on boards, ${boards} so far`, done, of }),
+      },
+    );
     scope.postMessage({ kind: 'layout', rev, layout: viewOf(layout, job.labels), final: true });
   } catch (e) {
     scope.postMessage({ kind: 'failed', rev, words: e instanceof Error ? e.message : String(e) });
@@ -37,7 +43,15 @@ export function viewOf(l: Layout, labels: Readonly<Record<string, string>>): Lay
       length: b.length,
       width: b.width,
       thickness: b.thickness,
-      placements: b.placements.map((p) => ({ x: p.x, y: p.y, length: p.length, width: p.width, letter: p.part, label: p.of > 1 ? `${label(p.part)}, piece ${p.piece}` : label(p.part), paths: p.path === null ? [] : [p.path] })),
+      placements: b.placements.map((p) => ({
+        x: p.x,
+        y: p.y,
+        length: p.length,
+        width: p.width,
+        letter: p.part,
+        label: p.of > 1 ? `${label(p.part)}, piece ${p.piece}` : label(p.part),
+        paths: p.path === null ? [] : [p.path],
+      })),
       kept: b.offcuts.filter((k) => k.keep),
       defects: [],
       pith: b.pith,
@@ -45,6 +59,9 @@ export function viewOf(l: Layout, labels: Readonly<Record<string, string>>): Lay
     unplaced: l.unplaced.map((u) => ({ letter: u.part, label: label(u.part), why: `${u.words} ${u.cure.words}` })),
     yield: l.yield,
     bound: { boards: l.bound.boards, proved: l.bound.proved },
-    buy: l.buy.map((r) => `${r.wood} ${r.nominal}, ${r.count} ${r.count === 1 ? 'board' : 'boards'}${r.boardFeet === null ? '' : `, ${Math.round(r.boardFeet * 10) / 10} board feet`}`),
+    buy: l.buy.map(
+      (r) =>
+        `${r.wood} ${r.nominal}, ${r.count} ${r.count === 1 ? 'board' : 'boards'}${r.boardFeet === null ? '' : `, ${Math.round(r.boardFeet * 10) / 10} board feet`}`,
+    ),
   };
 }

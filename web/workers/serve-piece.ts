@@ -84,7 +84,11 @@ export function servePiece(post: Post, solids: Store, pause: () => Promise<void>
     judged = { rev, doc, judged: second };
     post({ kind: 'verdict', rev, verdict: verdictView(rev, 2, second, plain(second.findings)) });
     post({ kind: 'rows', rev, rows: cutRows(doc, first.built, kinds) });
-    post({ kind: 'blanks', rev, job: { units: doc.units, jobs: blankJobs(first.built, kinds) as unknown as Json, labels: labelsOf(kinds) } });
+    post({
+      kind: 'blanks',
+      rev,
+      job: { units: doc.units, jobs: blankJobs(first.built, kinds) as unknown as Json, labels: labelsOf(kinds) },
+    });
     const proved = await remedies(rev, doc, second);
     if (!proved) return;
     post({ kind: 'verdict', rev, verdict: verdictView(rev, 2, second, proved) });
@@ -119,7 +123,12 @@ export function servePiece(post: Post, solids: Store, pause: () => Promise<void>
   }
   function give(rev: Rev, batch: readonly MeshView[]): void {
     if (batch.length === 0) return;
-    post({ kind: 'meshes', rev, meshes: batch }, batch.flatMap((m) => [m.positions.buffer, m.normals.buffer, m.indices.buffer, m.triangleFace.buffer, m.edges.buffer] as Transferable[]));
+    post(
+      { kind: 'meshes', rev, meshes: batch },
+      batch.flatMap(
+        (m) => [m.positions.buffer, m.normals.buffer, m.indices.buffer, m.triangleFace.buffer, m.edges.buffer] as Transferable[],
+      ),
+    );
   }
 
   async function remedies(rev: Rev, doc: Document, j: Judged): Promise<readonly Finding[] | null> {
@@ -150,7 +159,13 @@ export function servePiece(post: Post, solids: Store, pause: () => Promise<void>
         const found = store.biteFacets(p, q);
         if (!found || found.length === 0) continue;
         const positions = new Float32Array(found);
-        return post({ kind: 'bite', rev, finding: key, positions, indices: Uint32Array.from({ length: positions.length / 3 }, (_, k) => k) });
+        return post({
+          kind: 'bite',
+          rev,
+          finding: key,
+          positions,
+          indices: Uint32Array.from({ length: positions.length / 3 }, (_, k) => k),
+        });
       }
   }
 
@@ -173,7 +188,16 @@ function beating(store: Store, beat: () => void): Store {
       beat();
       return work(...args);
     };
-  return { ...store, mesh: before(store.mesh), measures: before(store.measures), facts: before(store.facts), facets: before(store.facets), box: before(store.box), bite: before(store.bite), biteFacets: before(store.biteFacets) };
+  return {
+    ...store,
+    mesh: before(store.mesh),
+    measures: before(store.measures),
+    facts: before(store.facts),
+    facets: before(store.facets),
+    box: before(store.box),
+    bite: before(store.bite),
+    biteFacets: before(store.biteFacets),
+  };
 }
 
 function openText(text: string): { json: Json; parsed: ReturnType<typeof parseDocument> } {
@@ -186,8 +210,20 @@ function verdictView(rev: Rev, wave: 1 | 2, j: Judged, findings: readonly Findin
   return { rev, wave, verdict: verdictOf(j), findings, counts: { parts: j.built.built.parts.size, joints: j.built.built.places.length } };
 }
 function copyOf(m: MeshView): MeshView {
-  return { ...m, positions: m.positions.slice(), normals: m.normals.slice(), indices: m.indices.slice(), triangleFace: m.triangleFace.slice(), edges: m.edges.slice() };
+  return {
+    ...m,
+    positions: m.positions.slice(),
+    normals: m.normals.slice(),
+    indices: m.indices.slice(),
+    triangleFace: m.triangleFace.slice(),
+    edges: m.edges.slice(),
+  };
 }
-function labelsOf(kinds: readonly { readonly letter: string; readonly parts: readonly { readonly id: string; readonly doc: { readonly name?: string | undefined } }[] }[]): Json {
+function labelsOf(
+  kinds: readonly {
+    readonly letter: string;
+    readonly parts: readonly { readonly id: string; readonly doc: { readonly name?: string | undefined } }[];
+  }[],
+): Json {
   return Object.fromEntries(kinds.map((k) => [k.letter, k.parts[0]?.doc.name ?? k.parts[0]?.id.replaceAll('_', ' ') ?? '']));
 }
