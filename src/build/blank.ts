@@ -10,7 +10,7 @@ export function blankBox(record: PartRecord): Box {
   return record.features.filter((f) => f.op === 'add').reduce((b, f) => unionBox(b, featureBox(f) ?? b), record.stock);
 }
 /** The box round a feature's own solid, in the record frame; null for a half space. */
-export function featureBox(f: Feature): Box | null {
+function featureBox(f: Feature): Box | null {
   const s = f.solid;
   if (s.kind === 'half') return null;
   if (s.kind === 'prism') {

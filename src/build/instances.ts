@@ -24,7 +24,7 @@ export type Instances = {
   readonly axes: ReadonlyMap<string, readonly (readonly string[])[]>;
 };
 
-export const copyNames = (c: CopyDoc): readonly string[] =>
+const copyNames = (c: CopyDoc): readonly string[] =>
   'mirror' in c ? c.names : (c.names ?? Array.from({ length: c.count }, (_, i) => String(i + 1)));
 
 /**

@@ -75,6 +75,7 @@ function placesOf(id: string, joint: JointDoc, family: Family, input: JoinInput,
   });
   return out;
 }
+const twice = (paths: readonly string[]): string | null => paths.find((path, i) => paths.indexOf(path) !== i) ?? null;
 type Entry = JointDoc['places'][number];
 type Expanded = { readonly family: Family; readonly instances: Instances; readonly where: string; readonly places: readonly Bound[][]; readonly problems: readonly Problem[] };
 const expanded = new WeakMap<Entry, Expanded>();
@@ -95,6 +96,8 @@ function boundOf(entry: Entry, family: Family, where: string, instances: Instanc
     roles.push([role, refs]);
   }
   const { places, problems: bad } = expandPlace(roles, where, instances);
+  const selves = places.flatMap((bound) => twice(bound.flatMap((b) => b.instances.map((inst) => inst.path))) ?? []);
+  for (const path of new Set(selves)) problems.push(problem(where, `"${path}" cannot be joined to itself.`));
   const all = { family, instances, where, places, problems: [...problems, ...bad] };
   expanded.set(entry, all);
   return all;

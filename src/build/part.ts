@@ -2,7 +2,7 @@
 import type { Box } from '../geom/box.ts';
 import type { Frame } from '../geom/frame.ts';
 import type { Axis, Vec3 } from '../geom/vec3.ts';
-import type { Contact, ExtraPart, Family, Made, Place, Reason, Refusal } from '../joints/family.ts';
+import type { ExtraPart, Family, Made, Place, Reason, Refusal } from '../joints/family.ts';
 import type { Meeting } from '../joints/meeting.ts';
 import type { PartDoc } from '../model/document.ts';
 import type { Problem } from '../model/problem.ts';
@@ -85,4 +85,3 @@ export type Build = {
 export const placePath = (p: { readonly joint: string; readonly place: number }): string => `${p.joint}/${p.place}`;
 /** 'enter', or 'through#1' where a role has many parts: how Made names them. */
 export const roleKey = (family: Family, role: string, index: number): string => (family.roles[role]?.count === 'many' ? `${role}#${index}` : role);
-export type { Contact };

@@ -83,7 +83,7 @@ function shapeSet(s: Readonly<Record<string, unknown>>, params: Params, r: Resol
       continue;
     }
     if (field.kind === 'choice') {
-      out[key] = String(given);
+      out[key] = typeof given === 'string' ? given : shown(given);
       continue;
     }
     if (typeof given !== 'string' && typeof given !== 'number') {

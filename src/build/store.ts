@@ -123,7 +123,7 @@ export function openStore(watch: Watch = {}): Store {
     },
     size: () => ({ solids: solids.size, pairs: pairs.size }),
     close: () => {
-      for (const key of [...solids.keys()]) drop(key);
+      for (const key of solids.keys()) drop(key);
       pairs.clear();
     },
   };

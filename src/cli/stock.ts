@@ -31,7 +31,7 @@ export function readStock(file: string): StockLine[] {
   const r = rack.safeParse(json);
   if (!r.success) {
     const i = r.error.issues[0];
-    throw new Unusable([{ where: `${shown(file, 120)}: ${(i?.path ?? []).map(String).join('/')}`, what: `${i?.message ?? 'unreadable'}.` }]);
+    throw new Unusable([{ where: `${shown(file, 120)}: ${(i?.path ?? []).map(String).join('/')}`, what: i?.code === 'invalid_type' ? `a ${i.expected} is needed here.` : `${i?.message ?? 'unreadable'}.` }]);
   }
   return r.data.boards as StockLine[];
 }

@@ -56,7 +56,7 @@ export async function withStore<T>(work: (store: Store) => T): Promise<T> {
     store.close();
   }
 }
-export const wantsJson = (o: Options): boolean => o.values.has('json');
+const wantsJson = (o: Options): boolean => o.values.has('json');
 export function print(o: Options, json: unknown, text: () => string): void {
   process.stdout.write(wantsJson(o) ? `${jsonText(json)}\n` : `${printable(text())}\n`);
 }

@@ -42,7 +42,7 @@ export function arcThrough(a: Vec2, via: Vec2, b: Vec2): Arc | null {
   return { centre: [cx, cy], r: Math.hypot(a[0] - cx, a[1] - cy), from, sweep };
 }
 /** Chords of an arc that sweeps `sweep` radians when a whole circle takes `perCircle`: at least 2, the same for equal arcs. */
-export const chordsOf = (sweep: number, perCircle: number): number => Math.max(2, Math.ceil((Math.abs(sweep) / (2 * Math.PI)) * perCircle - 1e-9));
+const chordsOf = (sweep: number, perCircle: number): number => Math.max(2, Math.ceil((Math.abs(sweep) / (2 * Math.PI)) * perCircle - 1e-9));
 
 /** The loop as points, arcs as chords (`perCircle` to a whole turn); with, for each point, the corner whose edge starts there. */
 export function loopPoints(loop: Loop, perCircle: number): { points: Vec2[]; edge: number[] } {
@@ -63,18 +63,6 @@ export function loopPoints(loop: Loop, perCircle: number): { points: Vec2[]; edg
     }
   });
   return { points, edge };
-}
-/** Signed area of the exact loop, arcs included; mm², positive when counter-clockwise. */
-export function loopArea(loop: Loop): number {
-  let area = 0;
-  loop.forEach((c, i) => {
-    const next = loop[(i + 1) % loop.length];
-    if (!next) return;
-    area += (c.at[0] * next.at[1] - next.at[0] * c.at[1]) / 2;
-    const arc = c.via ? arcThrough(c.at, c.via, next.at) : null;
-    if (arc) area += (arc.r * arc.r * (arc.sweep - Math.sin(arc.sweep))) / 2;
-  });
-  return area;
 }
 /** Area of a plain polygon, mm², positive when counter-clockwise. */
 export function polygonArea(points: readonly Vec2[]): number {

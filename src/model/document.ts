@@ -92,10 +92,7 @@ export type SpaceDoc = z.infer<typeof space>;
 export type GroupDoc = z.infer<typeof group>;
 export type JointDoc = z.infer<typeof joint>;
 export type CopyDoc = z.infer<typeof copies>[number];
-export type MadeDoc = z.infer<typeof made>;
-export type ShapeDoc = z.infer<typeof shape>;
 export type LinePointDoc = z.infer<typeof linePoint>;
-export type Box3Doc = SpaceDoc;
 
 /** Every key that an object of the document may have, by kind, for the nearest known name. */
 export const KNOWN_KEYS: readonly string[] = [

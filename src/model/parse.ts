@@ -45,7 +45,7 @@ const fail = (where: string, what: string): Parsed => ({ ok: false, problems: [p
 function placeOf(source: string, e: unknown): string {
   const message = e instanceof Error ? e.message : String(e);
   const at = /position (\d+)/.exec(message)?.[1];
-  if (at === undefined) return source.trim() ? message : 'it is empty';
+  if (at === undefined) return !source.trim() ? 'it is empty' : /end of JSON/.test(message) ? `line ${source.split('\n').length}: it ends too early` : message;
   const before = source.slice(0, Number(at));
   return `line ${before.split('\n').length}, column ${before.length - before.lastIndexOf('\n')}: ${message.replace(/ in JSON at position.*$/, '')}`;
 }
@@ -203,7 +203,8 @@ function checkJoints(doc: Document, catalog: Catalog): Problem[] {
     const kind = kindAndVersion(joint.as).id;
     const facts = Object.hasOwn(catalog.families, kind) ? catalog.families[kind] : undefined;
     if (!facts) {
-      out.push(problem(`joints/${id}/as`, `no joint is called "${shown(kind)}".`, nearestWord(kind, families)));
+      const near = nearestWord(kind, families);
+      out.push(problem(`joints/${id}/as`, `no joint is called "${shown(kind)}"${near ? '' : `; there are ${families.join(', ')}`}.`, near));
       continue;
     }
     const roles = Object.keys(facts.roles);

@@ -114,7 +114,8 @@ function spanOf(uses: readonly Use[], built: Built, value: number): { axis: Axis
     const whole: readonly [number, number] = [box.min[world], box.max[world]];
     if (u.word === QUADS[qi]?.size) return { axis, span: whole };
     // A face that reads the size: the span ends on that face and is as long as the size.
-    const low = u.word === QUADS[qi]?.low === (turn[world]?.sign ?? 1) > 0;
+    const isLow = u.word === QUADS[qi]?.low;
+    const low = isLow === ((turn[world]?.sign ?? 1) > 0);
     const at = low ? box.min[world] : box.max[world];
     return { axis, span: at >= 0 ? [at - value, at] : [at, at + value] };
   }

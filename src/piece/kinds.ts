@@ -10,7 +10,7 @@ export type Finished = { readonly length: number; readonly width: number; readon
 export type Kind = { readonly letter: string; readonly parts: readonly Part[]; readonly finished: Finished; readonly handedOf: string | null };
 
 /** A, B … Z, AA, AB … */
-export function letterOf(i: number): string {
+function letterOf(i: number): string {
   return i < 26 ? String.fromCharCode(65 + i) : letterOf(Math.floor(i / 26) - 1) + String.fromCharCode(65 + (i % 26));
 }
 

@@ -1,5 +1,5 @@
 /** The cut list: one row a kind of part, finished and rough sizes. */
-import { type Blank, type BlankJob, roughOf } from '../boards/blank.ts';
+import { type BlankJob, roughOf } from '../boards/blank.ts';
 import { type Shop, defaultShop } from '../boards/shop.ts';
 import type { Built } from '../build/build.ts';
 import { sizeOf } from '../geom/box.ts';
@@ -8,7 +8,6 @@ import { isWood } from '../wood/woods.ts';
 import { type Kind, kindsOf } from './kinds.ts';
 import type { CutRow } from './view.ts';
 
-export type { Blank };
 /** Rows by letter. Extras of wood (pegs, buttons, wedges) are gathered below the parts by their words and size. */
 export function cutRows(doc: Document, built: Built, kinds: readonly Kind[] = kindsOf(built.built), shop: Shop = defaultShop(doc.units)): CutRow[] {
   const rows: CutRow[] = kinds.map((k) => {

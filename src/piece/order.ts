@@ -7,7 +7,7 @@ import type { OrderView } from './view.ts';
 
 export type OrderRun = { readonly effort?: number; readonly stop?: () => boolean };
 /** No order, nothing apart: what is shown while none is known. */
-export const NO_ORDER: OrderView = { possible: false, steps: [], stages: [], apart: {} };
+const NO_ORDER: OrderView = { possible: false, steps: [], stages: [], apart: {} };
 
 /** Planning takes the square of the parts in time: beyond this it would be minutes. */
 const MOST_PARTS = 1200;

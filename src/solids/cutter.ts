@@ -18,8 +18,16 @@ export type Cutter =
   | { readonly kind: 'turned'; readonly at: Frame; readonly outline: Outline }
   | { readonly kind: 'half'; readonly normal: Vec3; readonly off: number };
 
-/** The feature, checked, or what is wrong with it in words that follow its name. */
+const known = new WeakMap<Feature, Cutter | string>();
+/** The feature, checked, or what is wrong with it in words that follow its name; read once, since many records take in the same one. */
 export function cutterOf(feature: Feature): Cutter | string {
+  const before = known.get(feature);
+  if (before !== undefined) return before;
+  const cutter = readFeature(feature);
+  known.set(feature, cutter);
+  return cutter;
+}
+function readFeature(feature: Feature): Cutter | string {
   const at = squared(feature.at);
   if (typeof at === 'string') return at;
   const s = feature.solid;

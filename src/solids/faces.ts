@@ -73,8 +73,8 @@ function prefixes(solid: Solid): string[] {
 function nameOf(solid: Solid, maker: number | 'stock', prefix: readonly string[], { ref }: Face): string {
   if (ref.of === 'stock') return `stock.${ref.name}`;
   const feature = maker === 'stock' ? undefined : solid.record.features[maker];
-  const named = Object.entries(feature?.faces ?? {}).find(([, r]) => sameRef(r, ref));
-  return `${maker === 'stock' ? 'stock' : prefix[maker]}.${named ? named[0] : plainName(ref)}`;
+  const named = feature && Object.keys(feature.faces).find((word) => sameRef(feature.faces[word] as FaceRef, ref));
+  return `${maker === 'stock' ? 'stock' : prefix[maker]}.${named ?? plainName(ref)}`;
 }
 function sameRef(a: FaceRef, b: FaceRef): boolean {
   if (a.of !== 'side' || b.of !== 'side') return a.of === b.of;

@@ -1,6 +1,7 @@
 /** What a carpenter would measure of a solid. */
 import { type Box } from '../geom/box.ts';
 import { type Vec3, add, cross, dot, scale, sub } from '../geom/vec3.ts';
+import type { Body } from './kernel.ts';
 import { type Reading, readSolid } from './read.ts';
 import type { Solid } from './solid.ts';
 
@@ -20,7 +21,16 @@ export type Measures = {
 /** A piece of less is rounding, not wood; mm³. */
 export const LEAST_VOLUME = 1e-3;
 
+const known = new WeakMap<Body, Measures>();
+/** Measured once. */
 export function measure(solid: Solid): Measures {
+  const before = known.get(solid.body);
+  if (before) return before;
+  const measures = measured(solid);
+  known.set(solid.body, measures);
+  return measures;
+}
+function measured(solid: Solid): Measures {
   const reading = readSolid(solid);
   const volume = solid.body.volume();
   const shells = shellsOf(reading);

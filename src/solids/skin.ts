@@ -43,8 +43,16 @@ export function stockSkin(stock: Box): Skin {
     find: (t) => best(planes, (p) => Math.max(...t.map((c) => Math.abs(c[p.axis] - p.at))) + tilt(p.normal, t)),
   };
 }
-/** The skin of a feature; `inward` when its faces are the walls of what it takes away. */
+const skins = new WeakMap<Feature, Skin>();
+/** The skin of a feature, made once: many records take in the same feature. `cutter` is the feature, read. */
 export function featureSkin(feature: Feature, cutter: Cutter): Skin {
+  const known = skins.get(feature);
+  if (known) return known;
+  const skin = skinFor(feature, cutter);
+  skins.set(feature, skin);
+  return skin;
+}
+function skinFor(feature: Feature, cutter: Cutter): Skin {
   const way = feature.op === 'add' ? 1 : -1;
   // What lies beyond the plane is taken away, never added, so the wood left looks along the plane's normal.
   if (cutter.kind === 'half')

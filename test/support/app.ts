@@ -181,5 +181,12 @@ export async function documentNow(page: Page): Promise<unknown> {
   const { text } = await saved(page, () => page.keyboard.press('Control+s'));
   return JSON.parse(text);
 }
+/** The wall shelf with two faults: its rail's tenons come out at the back, and its housings are deep for the sides. */
+export function sickShelf(): string {
+  const doc = JSON.parse(starter('wall-shelf')) as { joints: Record<string, { set: Record<string, string> }> };
+  Object.assign(doc.joints['rail_ends']?.set ?? {}, { length: '22' });
+  Object.assign(doc.joints['housings']?.set ?? {}, { depth: '14' });
+  return JSON.stringify(doc);
+}
 /** Polls until `read` gives what is wanted; the last value is in the failure's message. */
 export const eventually = <T>(read: () => Promise<T>): ReturnType<typeof expect.poll<T>> => expect.poll(read, { timeout: PATIENCE, interval: 200 });

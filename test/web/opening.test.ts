@@ -14,7 +14,6 @@ import {
   eventually,
   fixture,
   giveFile,
-  openFixture,
   openPiece,
   openStarter,
   opened,
@@ -79,22 +78,28 @@ test(
     const first = await saved(page, () => page.getByRole('button', { name: 'Save a file' }).click());
     expect(first.name).toBe('hearth-stool.dryfit.json');
     expect(JSON.parse(first.text)).toEqual(JSON.parse(text));
-    await eventually(() => page.locator('.kept').innerText()).toBe('saved as hearth-stool.dryfit.json');
+    await eventually(() => page.locator('.bar .kept').innerText()).toBe('saved as hearth-stool.dryfit.json');
     await openStarter(page, 'Wall shelf');
     await openPiece(page, first.text, first.name);
     const again = await saved(page, () => page.keyboard.press('Control+s'));
     expect(again).toEqual(first);
   }),
 );
+async function dropFile(page: Page, name: string, content: string): Promise<void> {
+  const dataTransfer = await page.evaluateHandle(
+    ([n, text]) => {
+      const carried = new DataTransfer();
+      carried.items.add(new File([text], n, { type: 'application/json' }));
+      return carried;
+    },
+    [name, content] as const,
+  );
+  await page.locator('.app').dispatchEvent('drop', { dataTransfer });
+}
 test(
   'a file dropped on the page is opened',
   inApp(async ({ page }) => {
-    const drop = await page.evaluateHandle((text) => {
-      const carried = new DataTransfer();
-      carried.items.add(new File([text], 'dropped.json', { type: 'application/json' }));
-      return carried;
-    }, starter('wall-shelf'));
-    await page.locator('.app').dispatchEvent('drop', { dataTransfer: drop });
+    await dropFile(page, 'dropped.json', starter('wall-shelf'));
     await opened(page);
     expect(await page.locator('.bar .title b').innerText()).toBe('Wall shelf');
   }),
@@ -184,11 +189,16 @@ describe('what cannot be used is told by its name, with the cure, and the piece 
         for (const w of words) expect.soft(said, name).toMatch(w);
         expect.soft(said, name).not.toMatch(/\bat \w+ \(|undefined|\[object/);
         await dismiss(page);
-        // The first page was shown to choose the file; the piece is one press away and as it was.
-        if (await page.locator('.app.start').isVisible()) await page.getByRole('button', { name: 'Back to Wall shelf' }).click();
-        await opened(page);
-        expect(await documentNow(page), name).toEqual(before);
+        // The first page was shown to choose the file; the piece is one press away.
+        expect(await page.getByRole('button', { name: 'Back to Wall shelf' }).isVisible(), name).toBe(true);
       }
+      await page.getByRole('button', { name: 'Back to Wall shelf' }).click();
+      await opened(page);
+      expect(await documentNow(page)).toEqual(before);
+      await dropFile(page, 'dropped.json', '{ "dryfit": 2 }');
+      expect(await shown(page)).toMatch(/“dropped.json”/);
+      await dismiss(page);
+      expect(await documentNow(page)).toEqual(before);
       expect(await verdict(page)).toBe('It goes together.');
     }),
   );
@@ -214,7 +224,7 @@ describe('what cannot be used is told by its name, with the cure, and the piece 
 test(
   'names out of a hostile document are shown as they are written and none of them runs',
   inApp(async ({ page }) => {
-    await openFixture(page, 'hostile-names');
+    await openPiece(page, fixture('hostile-names'));
     const doc = JSON.parse(fixture('hostile-names')) as { title: string; parts: Record<string, { name: string }> };
     // Shown whole, or with what cannot be shown left out; never as markup.
     const title = await page.locator('.bar .title b').textContent();

@@ -74,7 +74,7 @@ function Piece(): ReactNode {
     </div>
   );
 }
-export function UnitWords(): ReactNode {
+function UnitWords(): ReactNode {
   const units = useUnits();
   const word = (u: Units, words: string): ReactNode => (
     <button aria-pressed={units === u} onClick={() => setUnits(u)}>

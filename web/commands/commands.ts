@@ -20,7 +20,7 @@ function nextFinding(by: 1 | -1): void {
   const at = keys.indexOf(saw().finding ?? '');
   look({ finding: keys[at < 0 ? (by > 0 ? 0 : keys.length - 1) : (at + by + keys.length) % keys.length] ?? null, part: null, focus: true });
 }
-export function step(by: 1 | -1): void {
+function step(by: 1 | -1): void {
   const n = useResults.getState().order?.steps.length ?? 0;
   if (n) look({ together: Math.min(1, Math.max(0, (Math.round(saw().together * n) + by) / n)) });
 }

@@ -18,7 +18,7 @@ export async function readFile(file: File): Promise<Read> {
     return { ok: false, words: `${name} could not be read from the disk.` };
   }
 }
-export const shortName = (name: string): string =>
+const shortName = (name: string): string =>
   `“${[...name]
     .filter((c) => c >= ' ')
     .slice(0, 60)

@@ -14,7 +14,7 @@ type State = { readonly id: string | null; readonly json: Json; readonly past: r
 type Good = Pick<State, 'id' | 'json' | 'past'>;
 export type DocumentStore = State & { readonly good: Good | null };
 
-export const MOST_STEPS = 500;
+const MOST_STEPS = 500;
 export const useDocument = create<DocumentStore>(() => ({ id: null, json: null, past: [], future: [], good: null }));
 const now = (): DocumentStore => useDocument.getState();
 const put = (next: Partial<DocumentStore>): void => useDocument.setState(next);

@@ -10,7 +10,7 @@ import { paragraphs } from './paragraphs.ts';
 import { PartPanel } from './PartPanel.tsx';
 import { subLine, verdictSentence } from './sentence.ts';
 
-export function Verdict(): ReactNode {
+function Verdict(): ReactNode {
   const piece = useResults((r) => r.piece);
   const verdict = useResults((r) => r.verdict);
   const order = useResults((r) => r.order);
@@ -58,7 +58,7 @@ export function Verdict(): ReactNode {
   );
 }
 
-export function Findings(): ReactNode {
+function Findings(): ReactNode {
   const verdict = useResults((r) => r.verdict);
   const open = useView((v) => v.finding);
   const cured = useCured((c) => c.list);

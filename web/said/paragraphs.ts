@@ -3,7 +3,7 @@ import type { Finding as FindingRecord } from '../../src/model/finding.ts';
 
 const RANK = { stops: 0, trouble: 1, note: 2 } as const;
 /** Findings as the column numbers them: what stops it first, else in the core's order. */
-export const inOrder = (findings: readonly FindingRecord[]): FindingRecord[] => [...findings].sort((a, b) => RANK[a.grade] - RANK[b.grade]);
+const inOrder = (findings: readonly FindingRecord[]): FindingRecord[] => [...findings].sort((a, b) => RANK[a.grade] - RANK[b.grade]);
 /** From so many of one rule on, they fold into one paragraph with a count. */
 const FOLD = 5;
 export type Paragraph = { readonly first: FindingRecord; readonly number: number; readonly all: readonly FindingRecord[] };

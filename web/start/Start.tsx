@@ -77,7 +77,7 @@ export function Start(): ReactNode {
 }
 const refuse = (words: string): void => look({ band: { words, verbs: [{ words: 'Understood', run: () => look({ band: null }) }] } });
 
-export async function openFile(): Promise<void> {
+async function openFile(): Promise<void> {
   const file = await pickFile();
   if (!file) return;
   const read = await readFile(file);

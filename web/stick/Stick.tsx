@@ -151,12 +151,28 @@ function Pointers({ slot, min, max, box }: { slot: Slot; min: number; max: numbe
   const units = useUnits();
   const json = useDocument((d) => d.json);
   const grabbed = useRef<{ x: number; value: number; side: 1 | -1; share: number } | null>(null);
-  if (!isPlain(slot.size) || placeOfSize(json, slot.size.id) === null) return null;
+  const picture = useResults((r) => r.scene?.piece.rev);
+  const waiting = useRef<number | null>(null);
+  const sentOn = useRef<string | undefined>(undefined);
   const give = (mm: number, tag: string | null): void => {
     if (mm <= 0 || Math.abs(mm - slot.size.value) < 1e-6) return;
     const patch = sizePatch(useDocument.getState().json, slot.size.id, exactText(mm, units));
     if (patch) change(`${slot.size.words} to ${lengthText(mm, units)}`, [patch], tag);
   };
+  // While a pointer is dragged the next size is given when the last one is drawn: the piece follows as fast as it can.
+  const send = (mm: number): void => {
+    waiting.current = null;
+    sentOn.current = picture;
+    give(mm, `drag ${slot.size.id}`);
+  };
+  const latest = useRef(send);
+  useEffect(() => {
+    latest.current = send;
+  });
+  useEffect(() => {
+    if (grabbed.current && waiting.current !== null) latest.current(waiting.current);
+  }, [picture]);
+  if (!isPlain(slot.size) || placeOfSize(json, slot.size.id) === null) return null;
   const down = (side: 1 | -1) => (e: PointerEvent<HTMLElement>) => {
     e.currentTarget.setPointerCapture(e.pointerId);
     const width = box.current?.getBoundingClientRect().width ?? 1;
@@ -166,9 +182,14 @@ function Pointers({ slot, min, max, box }: { slot: Slot; min: number; max: numbe
   };
   const move = (e: PointerEvent): void => {
     const g = grabbed.current;
-    if (g) give(notched(g.value + g.side * (e.clientX - g.x) * g.share, units), `drag ${slot.size.id}`);
+    if (!g) return;
+    const mm = notched(g.value + g.side * (e.clientX - g.x) * g.share, units);
+    if (sentOn.current === picture && picture !== undefined) waiting.current = mm;
+    else send(mm);
   };
   const up = (): void => {
+    if (waiting.current !== null) send(waiting.current);
+    sentOn.current = undefined;
     grabbed.current = null;
     closeStep();
   };

@@ -9,7 +9,7 @@ export type Lath = { readonly slots: readonly Slot[]; readonly min: number; read
 const overlaps = (a: readonly [number, number], b: readonly [number, number]): boolean => a[0] < b[1] - 1e-6 && b[0] < a[1] - 1e-6;
 
 /** Sizes whose span can be shown along `axis`. */
-export const spansAlong = (piece: PieceView, axis: Axis): SizeView[] =>
+const spansAlong = (piece: PieceView, axis: Axis): SizeView[] =>
   piece.sizes.filter((s) => s.kind === 'length' && s.axis === axis && s.span !== null && s.span[1] - s.span[0] > 1e-6);
 
 /**

@@ -18,7 +18,7 @@ export function placeOfSize(json: Json, id: string): string | null {
       if (at(at(at(json, kind), owner), word) !== undefined) return `${kind}/${owner}/${word}`;
   return null;
 }
-export function writtenAt(json: Json, place: string): Json | undefined {
+function writtenAt(json: Json, place: string): Json | undefined {
   return place.split('/').reduce<Json | undefined>((v, key) => at(v, key), json);
 }
 export function sizePatch(json: Json, id: string, text: string): Patch | null {

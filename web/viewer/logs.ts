@@ -16,7 +16,7 @@ const RINGS = {
 } as const;
 
 /** Small whole number from a name: the same part keeps its figure through every edit. */
-export function seedOf(text: string): number {
+function seedOf(text: string): number {
   let h = 2166136261;
   for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 16777619);
   return (h >>> 0) % 997;

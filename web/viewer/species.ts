@@ -23,11 +23,7 @@ export function toneOf(wood: string): Tone {
   return tone;
 }
 const hex = (text: string): Colour => [1, 3, 5].map((i) => Number.parseInt(text.slice(i, i + 2), 16) / 255) as unknown as Colour;
-export const mix = (a: Colour, b: Colour, t: number): Colour => [
-  a[0] + (b[0] - a[0]) * t,
-  a[1] + (b[1] - a[1]) * t,
-  a[2] + (b[2] - a[2]) * t,
-];
+const mix = (a: Colour, b: Colour, t: number): Colour => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t, a[2] + (b[2] - a[2]) * t];
 export const toLinear = (c: number): number => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4);
 /** OKLab lightness, 0…1 (B. Ottosson's published matrices, from memory). */
 export function lightness([r, g, b]: Colour): number {

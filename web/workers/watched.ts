@@ -10,7 +10,7 @@ export type Port = {
 type Told<From> = { readonly message: (message: From) => void; readonly silent: (why: string) => void };
 
 /** Seconds of silence after which a worker counts as hung. */
-export const SILENCE = 5;
+const SILENCE = 5;
 const BEAT = 1000;
 
 export type Watched<To> = { readonly send: (message: To, transfer?: Transferable[]) => void; readonly end: () => void };
