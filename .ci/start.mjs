@@ -13,6 +13,6 @@ await run(async () => {
     port,
     last: asked ? port : port + 100,
   });
-  process.stdout.write(`Dryfit is at ${url}\nCtrl-C stops it.\n`);
+  process.stdout.write(`Dryfit is at ${url}\nwith a starter piece: ${url}#writing-desk\nCtrl-C stops it.\n`);
   for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => void close().then(() => process.exit(0)));
 });

@@ -1,6 +1,7 @@
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { openLast } from './document/piece.ts';
+import { openFromAddress } from './start/starters.ts';
 import './look/fonts.css';
 import './look/tokens.css';
 import './look/base.css';
@@ -15,4 +16,4 @@ import './look/narrow.css';
 const place = document.getElementById('app');
 if (!place) throw new Error('the page has no place for the app');
 createRoot(place).render(<App />);
-void openLast();
+void openFromAddress().then((opened) => (opened ? undefined : openLast()));

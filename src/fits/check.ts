@@ -6,7 +6,7 @@ import type { Placed, Store } from '../build/store.ts';
 import { type Frame, outDir, outPoint } from '../geom/frame.ts';
 import { type Vec3 } from '../geom/vec3.ts';
 import type { Document } from '../model/document.ts';
-import type { Finding, Grade, Json, Patch, Remedy, Where } from '../model/finding.ts';
+import type { Finding, Json, Patch, Remedy, Where } from '../model/finding.ts';
 import { byCodePoint } from '../model/ids.ts';
 import { once } from './once.ts';
 
@@ -27,24 +27,36 @@ export type Check = {
 export function keyOf(rule: string, parts: readonly string[], joint?: string): string {
   return [rule, ...[...new Set(parts)].sort(byCodePoint), ...(joint === undefined ? [] : [joint])].join(' ');
 }
-export type Draft = Omit<Finding, 'key' | 'remedies' | 'parts'> & { readonly parts: readonly string[]; readonly remedies?: readonly Remedy[] };
-export const finding = (d: Draft): Finding => ({ ...d, parts: [...new Set(d.parts)].sort(byCodePoint), key: keyOf(d.rule, d.parts, d.joint), remedies: d.remedies ?? [] });
+export type Draft = Omit<Finding, 'key' | 'remedies' | 'parts'> & {
+  readonly parts: readonly string[];
+  readonly remedies?: readonly Remedy[];
+};
+export const finding = (d: Draft): Finding => ({
+  ...d,
+  parts: [...new Set(d.parts)].sort(byCodePoint),
+  key: keyOf(d.rule, d.parts, d.joint),
+  remedies: d.remedies ?? [],
+});
 
 export const partsOf = once((p: JointPlace): readonly string[] => Object.values(p.roles).flat());
 /** The places of a piece by the parts in them: those that a part enters with (the first of each place), and all that it is in. */
-export const placesByPart = once((b: Build): { readonly entering: ReadonlyMap<string, readonly JointPlace[]>; readonly all: ReadonlyMap<string, readonly JointPlace[]> } => {
-  const [entering, all] = [new Map<string, JointPlace[]>(), new Map<string, JointPlace[]>()];
-  const put = (to: Map<string, JointPlace[]>, path: string, p: JointPlace): void => {
-    const list = to.get(path);
-    if (list) list.push(p);
-    else to.set(path, [p]);
-  };
-  for (const p of b.places) {
-    put(entering, partsOf(p)[0] ?? '', p);
-    for (const path of new Set(partsOf(p))) put(all, path, p);
-  }
-  return { entering, all };
-});
+export const placesByPart = once(
+  (
+    b: Build,
+  ): { readonly entering: ReadonlyMap<string, readonly JointPlace[]>; readonly all: ReadonlyMap<string, readonly JointPlace[]> } => {
+    const [entering, all] = [new Map<string, JointPlace[]>(), new Map<string, JointPlace[]>()];
+    const put = (to: Map<string, JointPlace[]>, path: string, p: JointPlace): void => {
+      const list = to.get(path);
+      if (list) list.push(p);
+      else to.set(path, [p]);
+    };
+    for (const p of b.places) {
+      put(entering, partsOf(p)[0] ?? '', p);
+      for (const path of new Set(partsOf(p))) put(all, path, p);
+    }
+    return { entering, all };
+  },
+);
 export const jointName = (p: JointPlace): string => placePath(p);
 /** A spot of a meeting, in the world. `z` runs into the receiver. */
 export function whereAt(frame: Frame, reach: number, at: Vec3 = [0, 0, 0]): Where {
@@ -98,9 +110,7 @@ export function exactText(mm: number, unit: 'mm' | 'in'): string {
   return `${whole > 0 ? `${whole}-` : ''}${(rest * by) / 64}/${by} in`;
 }
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
+/** Half a millimetre, or a 32nd of an inch, in mm. */
+export const lengthTick = (unit: 'mm' | 'in'): number => (unit === 'mm' ? 0.5 : 25.4 / 32);
 /** The same in mm, as the text will be read again. */
-export const lengthKept = (mm: number, unit: 'mm' | 'in'): number => {
-  const tick = unit === 'mm' ? 0.5 : 25.4 / 32;
-  return Math.floor(mm / tick + 1e-6) * tick;
-};
-export const worst = (grades: readonly Grade[]): Grade | null => (grades.includes('stops') ? 'stops' : grades.includes('trouble') ? 'trouble' : grades.includes('note') ? 'note' : null);
+export const lengthKept = (mm: number, unit: 'mm' | 'in'): number => Math.floor(mm / lengthTick(unit) + 1e-6) * lengthTick(unit);

@@ -7,6 +7,7 @@ import { crossGrain } from './cross-grain.ts';
 import { contactGap } from './contact-gap.ts';
 import { cutAlready } from './cut-already.ts';
 import { familyRules } from './family-rules.ts';
+import { grooveShows } from './groove-shows.ts';
 import { heldByNothing } from './held-by-nothing.ts';
 import { jointApart } from './joint-apart.ts';
 import { jointRefused } from './joint-refused.ts';
@@ -32,6 +33,7 @@ export const checks: readonly Check[] = [
   mustNotGlue,
   panelHeld,
   crossGrain,
+  grooveShows,
   familyRules,
 ];
 

@@ -71,7 +71,9 @@ const worstIn = once((made: Made): Misfit | null => {
 function describe(facts: Facts, p: JointPlace, c: Contact, by: number): ReturnType<typeof finding> {
   const open = by > 0;
   const [a, b] = partsOf(p).map((path) => the(facts, path));
-  const bench = partsOf(p).some((path) => (facts.built.built.parts.get(path)?.resolved.misfits.length ?? 0) > 0 || facts.built.built.parts.get(path)?.frozen);
+  const bench = partsOf(p).some(
+    (path) => (facts.built.built.parts.get(path)?.resolved.misfits.length ?? 0) > 0 || facts.built.built.parts.get(path)?.frozen,
+  );
   return finding({
     rule: open ? 'open-shoulder' : 'biting-shoulder',
     grade: 'stops',

@@ -2,7 +2,21 @@ import type { Built } from '../build/build.ts';
 import type { JointPlace } from '../build/part.ts';
 import { outPoint } from '../geom/frame.ts';
 import type { Rule, Warning } from '../joints/family.ts';
-import { type Check, type Facts, cap, exactText, finding, jointName, lengthKept, partsOf, reachOf, remedy, setPatch, the, whereAt } from './check.ts';
+import {
+  type Check,
+  type Facts,
+  cap,
+  exactText,
+  finding,
+  jointName,
+  lengthKept,
+  partsOf,
+  reachOf,
+  remedy,
+  setPatch,
+  the,
+  whereAt,
+} from './check.ts';
 
 type Said = { readonly rule: Rule<Record<string, unknown>>; readonly warning: Warning };
 type Told = Said & { readonly place: JointPlace };
@@ -61,10 +75,13 @@ function describe(facts: Facts, all: readonly Told[]): ReturnType<typeof finding
   const more = all.filter((t) => t.place !== p);
   const others = more.map((t) => the(facts, partsOf(t.place)[0] ?? ''));
   const also =
-    more.length === 0 ? ''
-    : first.rule.tells === 'collision' ? `, as ${others.join(' and ')} does`
-    : more.length === 1 ? `, and in one more place like it`
-    : `, and in ${more.length} more places like it`;
+    more.length === 0
+      ? ''
+      : first.rule.tells === 'collision'
+        ? `, as ${others.join(' and ')} does`
+        : more.length === 1
+          ? `, and in one more place like it`
+          : `, and in ${more.length} more places like it`;
   return finding({
     rule: w.rule.replaceAll(' ', '-'),
     grade: w.grade,
@@ -78,10 +95,12 @@ function describe(facts: Facts, all: readonly Told[]): ReturnType<typeof finding
     basis: 'computed',
     why: `${meets}${also}: ${w.why}`,
     source: w.source,
-    remedies: w.cures.flatMap((c) => asTyped(c, facts.doc.units)).flatMap((c) => {
-      const patches = Object.entries(c.set).flatMap(([k, v]) => setPatch(facts.doc, p.joint, k, v));
-      return patches.length ? [remedy(cap(c.label), patches)] : [];
-    }),
+    remedies: w.cures
+      .flatMap((c) => asTyped(c, facts.doc.units))
+      .flatMap((c) => {
+        const patches = Object.entries(c.set).flatMap(([k, v]) => setPatch(facts.doc, p.joint, k, v));
+        return patches.length ? [remedy(cap(c.label), patches)] : [];
+      }),
   });
 }
 type Cure = Warning['cures'][number];
@@ -92,7 +111,9 @@ function asTyped(c: Cure, unit: 'mm' | 'in'): Cure[] {
   const ticks = unit === 'mm' ? [0] : [0, 1];
   return ticks.map((up) => {
     const near = (mm: number): number => (unit === 'mm' ? mm : lengthKept(mm, unit) + (up * 25.4) / 32);
-    const set = Object.fromEntries(Object.entries(c.set).map(([k, v]) => [k, v !== null && TYPED.test(v) ? exactText(near(parseFloat(v)), unit) : v]));
+    const set = Object.fromEntries(
+      Object.entries(c.set).map(([k, v]) => [k, v !== null && TYPED.test(v) ? exactText(near(parseFloat(v)), unit) : v]),
+    );
     return { label: c.label.replace(/(\d+(?:\.\d+)?) mm\b/g, (_, n: string) => `{mm:${near(Number(n))}}`), set };
   });
 }

@@ -12,10 +12,27 @@ export const jointApart: Check = {
       if (!p.refused || isRefusal(p.refused)) return [];
       const { apart } = p.refused;
       const [a, b] = partsOf(p).map((path) => the(facts, path));
-      const base = { grade: 'stops' as const, parts: partsOf(p), where: whereAt(p.meeting.frame, reachOf(p)), measured: Math.abs(apart), limit: 0, unit: 'mm' as const, basis: 'computed' as const };
+      const base = {
+        grade: 'stops' as const,
+        parts: partsOf(p),
+        where: whereAt(p.meeting.frame, reachOf(p)),
+        measured: Math.abs(apart),
+        limit: 0,
+        unit: 'mm' as const,
+        basis: 'computed' as const,
+      };
       const source = { name: 'geometry of the two parts', basis: 'derived' as const };
       // Told by the solids too, with cures: the same words for the same thing, until they have been looked at.
-      if (apart < 0) return [finding({ ...base, rule: 'overlap', title: 'Two parts in the same place', source, why: `${cap(a ?? '')} and ${b ?? ''} are asked to be in the same place. They may touch; they may not share.` })];
+      if (apart < 0)
+        return [
+          finding({
+            ...base,
+            rule: 'overlap',
+            title: 'Two parts in the same place',
+            source,
+            why: `${cap(a ?? '')} and ${b ?? ''} are asked to be in the same place. They may touch; they may not share.`,
+          }),
+        ];
       return [
         finding({
           ...base,

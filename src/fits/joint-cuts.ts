@@ -10,7 +10,13 @@ import type { Feature } from '../model/record.ts';
 import { once } from './once.ts';
 
 /** `goesIn`: unit direction in which it is cut into the part; `normals`: of its flat sides, or of enough chords of a round one. */
-type CutShape = { readonly name: string; readonly points: readonly Vec3[]; readonly box: Box; readonly normals: readonly Vec3[]; readonly goesIn: Vec3 };
+type CutShape = {
+  readonly name: string;
+  readonly points: readonly Vec3[];
+  readonly box: Box;
+  readonly normals: readonly Vec3[];
+  readonly goesIn: Vec3;
+};
 export type JointCut = CutShape & { readonly place: JointPlace };
 
 /** Cuts that another part stands in with wood all round: what a wall is left beside. Sockets and grooves run out at an edge by design. */
@@ -31,7 +37,9 @@ export const jointCuts = once(({ built }: Built): ReadonlyMap<string, readonly J
 });
 const cutsOf = once((place: JointPlace): readonly (readonly [string, readonly JointCut[]])[] =>
   Object.entries(place.roles).flatMap(([role, paths]) =>
-    paths.map((path, i) => [path, (shapesOf(place)[roleKey(place.family, role, i)] ?? []).map((s): JointCut => ({ ...s, place }))] as const),
+    paths.map(
+      (path, i) => [path, (shapesOf(place)[roleKey(place.family, role, i)] ?? []).map((s): JointCut => ({ ...s, place }))] as const,
+    ),
   ),
 );
 /** By the key of `Made.features`; the same for all places that are made alike, which share what went in. */
@@ -73,7 +81,11 @@ export function wallBetween(a: JointCut, b: JointCut): { readonly wall: number; 
   }
   return { ...best, at: scale(add(middle(a.points), middle(b.points)), 1 / 2) };
 }
-export const middle = (points: readonly Vec3[]): Vec3 => scale(points.reduce<Vec3>((s, p) => add(s, p), [0, 0, 0]), 1 / Math.max(1, points.length));
+export const middle = (points: readonly Vec3[]): Vec3 =>
+  scale(
+    points.reduce<Vec3>((s, p) => add(s, p), [0, 0, 0]),
+    1 / Math.max(1, points.length),
+  );
 function span(points: readonly Vec3[], n: Vec3): [number, number] {
   const all = points.map((p) => dot(n, p));
   return [Math.min(...all), Math.max(...all)];

@@ -13,7 +13,12 @@ export const jointRefused: Check = {
       const unit = facts.doc.units;
       const set = Object.entries(r.nearest ?? {}).flatMap(([key, v]) => {
         const kind = p.family.params[key]?.kind;
-        const text = typeof v === 'number' && kind === 'length' ? lengthText(v, unit) : typeof v === 'number' && kind === 'angle' ? `${((v * 180) / Math.PI).toFixed(2)} deg` : String(v);
+        const text =
+          typeof v === 'number' && kind === 'length'
+            ? lengthText(v, unit)
+            : typeof v === 'number' && kind === 'angle'
+              ? `${((v * 180) / Math.PI).toFixed(2)} deg`
+              : String(v);
         return [{ key, text, words: p.family.params[key]?.words ?? key }];
       });
       const label = set.map((s) => `${s.words} ${s.text}`).join(', ');
@@ -31,7 +36,14 @@ export const jointRefused: Check = {
           basis: 'computed',
           why: `Where ${the(facts, partsOf(p)[0] ?? '')} meets ${the(facts, partsOf(p)[1] ?? '')}: ${r.cannot}`,
           source: { name: `the geometry of a ${p.family.title.toLowerCase()}`, basis: 'derived' },
-          remedies: set.length ? [remedy(`Make it ${label}`, set.flatMap((s) => setPatch(facts.doc, p.joint, s.key, s.text)))] : [],
+          remedies: set.length
+            ? [
+                remedy(
+                  `Make it ${label}`,
+                  set.flatMap((s) => setPatch(facts.doc, p.joint, s.key, s.text)),
+                ),
+              ]
+            : [],
         }),
       ];
     }),

@@ -14,7 +14,12 @@ export function moveFace(facts: Facts, part: Part, face: Face, by: number): Reme
   const size = part.record.stock.max[axis] - part.record.stock.min[axis];
   if (word === null || (typeof old !== 'string' && typeof old !== 'number') || Math.abs(by) < 1e-4 || size + by < size / 2) return null;
   const more = (word === face ? high : true) === by > 0;
-  const patch = { op: 'replace' as const, path: `parts/${part.id}/${word}`, value: `${old} ${more ? '+' : '-'} ${exactText(Math.abs(by), facts.doc.units)}`, was: old };
+  const patch = {
+    op: 'replace' as const,
+    path: `parts/${part.id}/${word}`,
+    value: `${old} ${more ? '+' : '-'} ${exactText(Math.abs(by), facts.doc.units)}`,
+    was: old,
+  };
   const name = `the ${face} of the ${wordsOf(facts, part.path)}`;
   const label = by > 0 ? `Let ${name} reach {mm:${by}} farther` : `Take {mm:${-by}} off ${name}`;
   return remedy(label, [patch], part.instance.names.length ? 'All its copies follow.' : 'Nothing else moves but what reads it.');

@@ -9,7 +9,20 @@ import { bites } from './contact-gap.ts';
 import { moveFace } from './move-face.ts';
 import { collisionTold } from './family-rules.ts';
 import { once } from './once.ts';
-import { type Check, type Facts, asPlaced, cap, finding, lengthKept, lengthText, partsOf, placesByPart, remedy, setPatch, the } from './check.ts';
+import {
+  type Check,
+  type Facts,
+  asPlaced,
+  cap,
+  finding,
+  lengthKept,
+  lengthText,
+  partsOf,
+  placesByPart,
+  remedy,
+  setPatch,
+  the,
+} from './check.ts';
 
 /** Wood that is asked to be in two places at once: any two parts, joints cut, as built. */
 export const overlap: Check = {
@@ -74,7 +87,11 @@ const pairKey = (a: string, b: string): string => (a < b ? `${a} ${b}` : `${b} $
 const tightPairs = once((p: JointPlace): readonly string[] =>
   (p.made?.contacts ?? []).flatMap((c) => {
     if (c.fit !== 'press' && c.meant >= 0) return [];
-    const [a, b] = c.between.map((s) => (s.role === 'extra' ? `${p.joint}/${p.place}/${(p.made?.extras[s.index ?? 0]?.name ?? '').replaceAll(' ', '_')}` : (p.roles[s.role]?.[s.index ?? 0] ?? '')));
+    const [a, b] = c.between.map((s) =>
+      s.role === 'extra'
+        ? `${p.joint}/${p.place}/${(p.made?.extras[s.index ?? 0]?.name ?? '').replaceAll(' ', '_')}`
+        : (p.roles[s.role]?.[s.index ?? 0] ?? ''),
+    );
     return [pairKey(a ?? '', b ?? '')];
   }),
 );
@@ -83,7 +100,9 @@ function describe(facts: Facts, a: string, b: string, bite: Bite, shared: Shared
   const size = sizeOf(bite.box);
   const reach = Math.max(15, Math.hypot(size[0], size[1], size[2]) / 2);
   const deep = bite.thickness;
-  const inside = shared ? `Inside ${the(facts, shared.receiver)} the ends of ${the(facts, a)} and ${the(facts, b)}` : `${cap(the(facts, a))} and ${the(facts, b)}`;
+  const inside = shared
+    ? `Inside ${the(facts, shared.receiver)} the ends of ${the(facts, a)} and ${the(facts, b)}`
+    : `${cap(the(facts, a))} and ${the(facts, b)}`;
   return finding({
     rule: shared ? 'joints-collide' : 'overlap',
     grade: 'stops',
@@ -124,9 +143,11 @@ function jointRemedies(facts: Facts, places: readonly [JointPlace, JointPlace], 
   const out: Remedy[] = [];
   const joints = [...new Set([p.joint, q.joint])];
   const depth = (pl: JointPlace): number => sizeOf(outBox(seenFrom(pl.meeting.frame, HOME), bite.box))[2];
-  const lengthOf = (pl: JointPlace): number | null => (typeof pl.sizes?.['length'] === 'number' && pl.family.params['length']?.kind === 'length' ? pl.sizes['length'] : null);
+  const lengthOf = (pl: JointPlace): number | null =>
+    typeof pl.sizes?.['length'] === 'number' && pl.family.params['length']?.kind === 'length' ? pl.sizes['length'] : null;
   const mitred = (pl: JointPlace): boolean => pl.family.params['end']?.options?.['mitred'] !== undefined;
-  if (joints.length === 1 && mitred(p)) out.push(remedy('Mitre their ends', setPatch(facts.doc, p.joint, 'end', 'mitred'), 'Keeps their full length on the outside.'));
+  if (joints.length === 1 && mitred(p))
+    out.push(remedy('Mitre their ends', setPatch(facts.doc, p.joint, 'end', 'mitred'), 'Keeps their full length on the outside.'));
   const shorter = (list: readonly JointPlace[], by: number, label: string): void => {
     const lengths = list.map(lengthOf);
     if (lengths.some((l) => l === null || l - by < 5)) return;

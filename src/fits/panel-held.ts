@@ -2,7 +2,20 @@ import type { JointPlace, Part } from '../build/part.ts';
 import { inDir, outDir } from '../geom/frame.ts';
 import { type Vec3, axisIndex, axisVec, dot } from '../geom/vec3.ts';
 import { isWood } from '../wood/woods.ts';
-import { type Check, type Facts, cap, finding, jointName, partsOf, placesByPart, reachOf, remedy, the, whereAt, withoutGlue } from './check.ts';
+import {
+  type Check,
+  type Facts,
+  cap,
+  finding,
+  jointName,
+  partsOf,
+  placesByPart,
+  reachOf,
+  remedy,
+  the,
+  whereAt,
+  withoutGlue,
+} from './check.ts';
 
 /** Glue on both long edges of a panel whose neighbours are tied together along the way in which it moves: it cannot shrink without splitting. */
 export const panelHeld: Check = {
@@ -12,7 +25,9 @@ export const panelHeld: Check = {
   run: (facts) =>
     [...facts.built.built.parts.values()].flatMap((part) => {
       if (!isWood(part.wood)) return [];
-      const glued = (placesByPart(facts.built.built).entering.get(part.path) ?? []).filter((p) => p.made?.contacts.some((c) => c.hold === 'glued' && c.glue === 'long'));
+      const glued = (placesByPart(facts.built.built).entering.get(part.path) ?? []).filter((p) =>
+        p.made?.contacts.some((c) => c.hold === 'glued' && c.glue === 'long'),
+      );
       return ([0, 1, 2] as const).flatMap((axis) => {
         if (axis === axisIndex(part.record.grain)) return [];
         const low = glued.find((p) => entersAlong(part, p, axis) < 0);

@@ -21,6 +21,10 @@ function isQuiet(doc: Document, p: Patch): boolean {
   if (kind === 'sizes') return key === undefined && p.op === 'replace';
   if ((kind !== 'parts' && kind !== 'spaces') || key === undefined || setting !== undefined || p.op !== 'replace') return false;
   const old = (doc[kind]?.[id] as Record<string, unknown> | undefined)?.[key];
-  return typeof p.value === 'string' && (typeof old === 'string' || typeof old === 'number') && new RegExp(`^${escaped(String(old))} [+-] [^()]+$`).test(p.value);
+  return (
+    typeof p.value === 'string' &&
+    (typeof old === 'string' || typeof old === 'number') &&
+    new RegExp(`^${escaped(String(old))} [+-] [^()]+$`).test(p.value)
+  );
 }
 const escaped = (s: string): string => s.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');

@@ -23,7 +23,13 @@ export function proveRemedies(doc: Document, before: readonly Finding[], f: Find
   return kept;
 }
 const stem = (r: Remedy): string => r.label.replace(/\{mm:[^}]*\}/g, '');
-function proveOne(doc: Document, before: readonly Finding[], f: Finding, r: Remedy, judge: Judge): Exclude<Remedy['proof'], 'untried'> | null {
+function proveOne(
+  doc: Document,
+  before: readonly Finding[],
+  f: Finding,
+  r: Remedy,
+  judge: Judge,
+): Exclude<Remedy['proof'], 'untried'> | null {
   if (r.patches.length === 0) return null;
   const forked = applyPatches(doc as unknown as Json, r.patches);
   if (!forked.ok) return null;
@@ -33,5 +39,9 @@ function proveOne(doc: Document, before: readonly Finding[], f: Finding, r: Reme
   const adds = after.filter((a) => SEVERITY[a.grade] > SEVERITY[known.get(a.key) ?? 'note'] || !known.has(a.key));
   if (adds.some((a) => SEVERITY[a.grade] >= SEVERITY[f.grade])) return null;
   const still = new Set(after.map((a) => a.key));
-  return { removes: before.filter((b) => !still.has(b.key)).map((b) => b.key), adds: adds.map((a) => ({ key: a.key, grade: a.grade })), rev: hashText(JSON.stringify(forked.json)) };
+  return {
+    removes: before.filter((b) => !still.has(b.key)).map((b) => b.key),
+    adds: adds.map((a) => ({ key: a.key, grade: a.grade })),
+    rev: hashText(JSON.stringify(forked.json)),
+  };
 }

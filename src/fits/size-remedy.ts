@@ -20,7 +20,8 @@ export function sizeRemedies(doc: Document, f: Finding, measure: (changed: Docum
   for (const id of Object.keys(doc.sizes ?? {}).sort(byCodePoint)) {
     const old = doc.sizes?.[id];
     const read = parseExpr(String(old), doc.units);
-    if (old === undefined || !read.ok || read.expr.k !== 'lit' || (read.expr.value.dim !== 'flex' && read.expr.value.dim !== 'length')) continue;
+    if (old === undefined || !read.ok || read.expr.k !== 'lit' || (read.expr.value.dim !== 'flex' && read.expr.value.dim !== 'length'))
+      continue;
     const mm = read.expr.value.dim === 'flex' ? read.expr.value.v * unit : read.expr.value.v;
     const text = (n: number): string => `${Number((n / unit).toFixed(4))} ${doc.units}`;
     const at = (n: number): Document => ({ ...doc, sizes: { ...doc.sizes, [id]: text(n) } });

@@ -2,7 +2,8 @@ import type { Part } from '../build/part.ts';
 import { boxesNear } from '../geom/box.ts';
 import { outPoint } from '../geom/frame.ts';
 import { dot } from '../geom/vec3.ts';
-import { type Check, type Facts, finding, partsOf, the } from './check.ts';
+import type { Remedy } from '../model/finding.ts';
+import { type Check, type Facts, exactText, finding, lengthKept, lengthTick, partsOf, remedy, setPatch, the } from './check.ts';
 import { type JointCut, jointCuts, wallBetween } from './joint-cuts.ts';
 
 /** Least wood between two cuts that stand side by side, and between the bottoms of two that come from opposite faces, mm. */
@@ -18,7 +19,12 @@ export const wallBetweenCuts: Check = {
   run: (facts) =>
     [...jointCuts(facts.built)].flatMap(([path, cuts]) => {
       const part = facts.built.built.parts.get(path);
-      return part ? neighbours(cuts).flatMap(([a, b]) => thin(facts, part, a, b)) : [];
+      // Of several cuts between the same two joints the thinnest wall speaks.
+      return part
+        ? neighbours(cuts)
+            .flatMap(([a, b]) => thin(facts, part, a, b))
+            .sort((x, y) => x.measured - y.measured)
+        : [];
     }),
 };
 /** Cuts that come near enough to each other to be looked at: a row of housings has very many that do not. */
@@ -55,6 +61,23 @@ function thin(facts: Facts, part: Part, a: JointCut, b: JointCut): ReturnType<ty
       basis: 'computed',
       why: `In ${the(facts, part.path)} only {mm:${wall}} of wood is left between the ${a.name} for ${the(facts, p)} and the ${b.name} for ${the(facts, q)}; it breaks when either is driven home.`,
       source: { name: 'common practice: wood beside a mortise is at least 4 mm thick', basis: 'common practice' },
+      remedies: [a, b].flatMap((c) => shifted(facts, c, limit - wall)),
     }),
   ];
+}
+/** A tenon set higher or lower on its part by what is wanting: whichever way proves to clear. */
+function shifted(facts: Facts, { place }: JointCut, by: number): Remedy[] {
+  const drop = place.sizes?.['drop'];
+  if (typeof drop !== 'number' || place.family.params['drop']?.kind !== 'length') return [];
+  const unit = facts.doc.units;
+  const far = lengthKept(by, unit) < by - 1e-6 ? lengthKept(by, unit) + lengthTick(unit) : by;
+  const part = the(facts, partsOf(place)[0] ?? '');
+  const to = (n: number): string => (n < 0 ? `-${exactText(-n, unit)}` : exactText(n, unit));
+  return ([1, -1] as const).map((way) =>
+    remedy(
+      `Set the end of ${part} {mm:${far}} ${way > 0 ? 'lower' : 'higher'}`,
+      setPatch(facts.doc, place.joint, 'drop', to(drop + way * far)),
+      'The wood beside it grows by as much.',
+    ),
+  );
 }

@@ -47,7 +47,12 @@ export function* proving(doc: Document, findings: readonly Finding[], store: Sto
   const out: Finding[] = [];
   let tried = 0;
   for (const [i, f] of findings.entries()) {
-    const offers = tried >= most ? [] : bySize.has(f.rule) ? [...f.remedies, ...sizeRemedies(doc, f, (d) => (spend(d, SHARE) ? measureAgain(d, f, store) : null))] : f.remedies;
+    const offers =
+      tried >= most
+        ? []
+        : bySize.has(f.rule)
+          ? [...f.remedies, ...sizeRemedies(doc, f, (d) => (spend(d, SHARE) ? measureAgain(d, f, store) : null))]
+          : f.remedies;
     if (offers.length) tried++;
     out.push({ ...f, remedies: offers.length ? proveRemedies(doc, findings, { ...f, remedies: offers }, judgeFork) : [] });
     yield { done: i + 1, of: findings.length };
@@ -58,7 +63,8 @@ export function* proving(doc: Document, findings: readonly Finding[], store: Sto
 const EFFORT = 60_000;
 const SHARE = 0.2;
 const partsAndPlaces = (d: Document): number =>
-  Object.values(d.parts ?? {}).reduce((n, p) => n + copiesOf(d, p), 0) + Object.values(d.joints ?? {}).reduce((n, j) => n + j.places.length, 0);
+  Object.values(d.parts ?? {}).reduce((n, p) => n + copiesOf(d, p), 0) +
+  Object.values(d.joints ?? {}).reduce((n, j) => n + j.places.length, 0);
 
 /** All at once. */
 export function prove(doc: Document, findings: readonly Finding[], store: Store): Finding[] {

@@ -17,7 +17,11 @@ export function orderOf(built: Built, store: Store, run: OrderRun = {}): OrderVi
   const b = built.drawn;
   const size = b.parts.size + b.extras.size;
   if (size === 0) return { ...NO_ORDER, possible: true };
-  if (size > MOST_PARTS) return { ...NO_ORDER, why: `An order is not looked for in a piece of ${size} parts, counting what its joints bring along; at most ${MOST_PARTS}. Split the piece.` };
+  if (size > MOST_PARTS)
+    return {
+      ...NO_ORDER,
+      why: `An order is not looked for in a piece of ${size} parts, counting what its joints bring along; at most ${MOST_PARTS}. Split the piece.`,
+    };
   const order = planOrder(planParts(b, store), planLinks(b), run);
   return order ?? NO_ORDER;
 }

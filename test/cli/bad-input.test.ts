@@ -48,13 +48,31 @@ const put = (name: string, content: unknown): string => {
   return name;
 };
 
-const board = (more: object = {}): object => ({ wood: 'ash', grain: 'x', left: '0', width: '100', front: '0', depth: '50', bottom: '0', height: '20', ...more });
+const board = (more: object = {}): object => ({
+  wood: 'ash',
+  grain: 'x',
+  left: '0',
+  width: '100',
+  front: '0',
+  depth: '50',
+  bottom: '0',
+  height: '20',
+  ...more,
+});
 const piece = (parts: object, more: object = {}): object => ({ dryfit: 1, title: 'Bad', units: 'mm', parts, ...more });
 const one = (more: object): object => piece({ a: board(more) });
 const post = { wood: 'ash', grain: 'z', left: '300', width: '40', front: '0', depth: '50', bottom: '0', height: '400' };
-const joined = (as: string, places: unknown, set?: object): object => piece({ a: board(), post }, { joints: { j: { as, places, ...(set ? { set } : {}) } } });
+const joined = (as: string, places: unknown, set?: object): object =>
+  piece({ a: board(), post }, { joints: { j: { as, places, ...(set ? { set } : {}) } } });
 const many = (n: number): object =>
-  piece(Object.fromEntries(Array.from({ length: n }, (_, i) => [`p${i}`, board({ left: String((i % 100) * 200), front: String(Math.floor(i / 100) * 100), loose: true })])));
+  piece(
+    Object.fromEntries(
+      Array.from({ length: n }, (_, i) => [
+        `p${i}`,
+        board({ left: String((i % 100) * 200), front: String(Math.floor(i / 100) * 100), loose: true }),
+      ]),
+    ),
+  );
 
 type Case = readonly [name: string, content: unknown, exit: 0 | 1 | 2, said: RegExp];
 const CASES: readonly Case[] = [
@@ -79,13 +97,23 @@ const CASES: readonly Case[] = [
   ['a size below nothing', one({ width: '-5' }), 2, /width of "a"/],
   ['faces the wrong way round', piece({ a: { ...board(), left: '10', right: '4', width: undefined } }), 2, /width of "a"/],
   ['larger than a house', one({ width: '200 m' }), 2, /at most 100 m/],
-  ['more than a number holds', '{ "dryfit": 1, "title": "x", "units": "mm", "parts": { "a": { "wood": "ash", "grain": "x", "left": 1e999, "width": 10, "front": 0, "depth": 1, "bottom": 0, "height": 1 } } }', 2, /finite/],
+  [
+    'more than a number holds',
+    '{ "dryfit": 1, "title": "x", "units": "mm", "parts": { "a": { "wood": "ash", "grain": "x", "left": 1e999, "width": 10, "front": 0, "depth": 1, "bottom": 0, "height": 1 } } }',
+    2,
+    /finite/,
+  ],
   ['not a number', '{ "dryfit": 1, "title": "x", "units": "mm", "sizes": { "a": NaN } }', 2, /not readable JSON/],
   ['divided by nothing', one({ width: '5/0' }), 2, /0/],
   ['a number that only looks like one', one({ width: '1e5000' }), 2, /width/],
   ['an expression without end', one({ width: '('.repeat(300) }), 2, /width/],
   ['words for code', one({ width: 'constructor.prototype' }), 2, /width/],
-  ['a name of the language', '{ "dryfit": 1, "title": "x", "units": "mm", "parts": { "__proto__": { "wood": "ash" } } }', 2, /"__proto__" cannot be a name/],
+  [
+    'a name of the language',
+    '{ "dryfit": 1, "title": "x", "units": "mm", "parts": { "__proto__": { "wood": "ash" } } }',
+    2,
+    /"__proto__" cannot be a name/,
+  ],
   ['another', '{ "dryfit": 1, "title": "x", "units": "mm", "constructor": {} }', 2, /constructor/],
   ['nested without end', `${'{"a":'.repeat(3000)}1${'}'.repeat(3000)}`, 2, /nested more than/],
   ['an unknown joint', joined('mortice@1', [{ enter: 'a', into: 'post' }]), 2, /no joint is called "mortice"; there are .*mortise_tenon/],
@@ -99,8 +127,24 @@ const CASES: readonly Case[] = [
   ['a tenon of nothing', joined('mortise_tenon@1', [{ enter: 'a', into: 'post' }], { length: '0' }), 1, /./],
   ['10,000 parts', many(10_000), 2, /10000 parts.*at most 5000/],
   ['10,000 copies', one({ copies: [{ row: 'x', count: 10_000, step: '200' }] }), 2, /at most 5000/],
-  ['copies of copies', one({ copies: [{ row: 'x', count: 4000, step: '1' }, { row: 'y', count: 4000, step: '1' }, { row: 'z', count: 4000, step: '1' }] }), 2, /at most 5000/],
-  ['a cut part that is no record', piece({ a: board({ loose: true }) }, { bench: { cut: { a: { on: 'today', record: { stock: 1 } } } } }), 2, /bench\/cut\/a\/record/],
+  [
+    'copies of copies',
+    one({
+      copies: [
+        { row: 'x', count: 4000, step: '1' },
+        { row: 'y', count: 4000, step: '1' },
+        { row: 'z', count: 4000, step: '1' },
+      ],
+    }),
+    2,
+    /at most 5000/,
+  ],
+  [
+    'a cut part that is no record',
+    piece({ a: board({ loose: true }) }, { bench: { cut: { a: { on: 'today', record: { stock: 1 } } } } }),
+    2,
+    /bench\/cut\/a\/record/,
+  ],
   ['a measurement of nothing', piece({ a: board({ loose: true }) }, { bench: { measured: [{ of: 'a.width', is: '0' }] } }), 2, /above 0/],
   ['nothing at all in it', piece({}), 0, /together/],
 ];
@@ -113,7 +157,10 @@ function said(text: string): { code: number; words: string } {
     const j = judge(parsed.doc, store, 2);
     if (j.problems.length) return problems(j.problems);
     const verdict = verdictOf(j);
-    return { code: verdict === 'not-yet' ? 1 : 0, words: [verdict, ...j.findings.map((f) => renderFigures(f.why, { system: 'mm', decimals: 1 }))].join('\n') };
+    return {
+      code: verdict === 'not-yet' ? 1 : 0,
+      words: [verdict, ...j.findings.map((f) => renderFigures(f.why, { system: 'mm', decimals: 1 }))].join('\n'),
+    };
   });
 }
 const textOf = (content: unknown): string => (typeof content === 'string' ? content : JSON.stringify(content));
@@ -164,7 +211,12 @@ test('files that are none, and words that are no verbs', async () => {
 
 test('hostile names come out harmless from every verb, and as they went in for a program', async () => {
   const hostile = fileURLToPath(new URL('../fixtures/hostile-names.json', import.meta.url));
-  for (const args of [['check', hostile], ['order', hostile], ['list', hostile], ['lay', hostile]]) {
+  for (const args of [
+    ['check', hostile],
+    ['order', hostile],
+    ['list', hostile],
+    ['lay', hostile],
+  ]) {
     const r = await run(args);
     expect(r.code, r.err).toBeLessThan(2);
     expectCivil(r, args);

@@ -11,26 +11,51 @@ import { jsonDocument } from '../support/piece.ts';
 beforeAll(() => loadKernel());
 
 const frame = (more: Record<string, object> = {}): object =>
-  piece({ post: board('z', [0, 40], [0, 40], [0, 500]), rail: board('x', [40, 440], [10, 30], [400, 460]), ...more }, { end: joint('mortise_tenon', [{ enter: 'rail', into: 'post' }]) });
+  piece(
+    { post: board('z', [0, 40], [0, 40], [0, 500]), rail: board('x', [40, 440], [10, 30], [400, 460]), ...more },
+    { end: joint('mortise_tenon', [{ enter: 'rail', into: 'post' }]) },
+  );
 tryRule('held-by-nothing', {
   quiet: {
     'all joined': frame(),
     'one said to lie loose': frame({ tray: board('x', [100, 300], [200, 300], [0, 20], { loose: true }) }),
     'one part alone': piece({ board: board('x', [0, 300], [0, 100], [0, 20]) }),
   },
-  speaks: { 'a tray': { in: frame({ tray: board('x', [100, 300], [200, 300], [0, 20]) }), parts: ['tray'], cure: 'Say that it lies loose' } },
+  speaks: {
+    'a tray': { in: frame({ tray: board('x', [100, 300], [200, 300], [0, 20]) }), parts: ['tray'], cure: 'Say that it lies loose' },
+  },
 });
 
 /** Two rails into one leg 40 square from two sides; tenons 10 thick in the middle clear each other up to 15 long. */
 const corner = (length: string, set: object = {}, second: object | null = null): object =>
   piece(
-    { leg: board('z', [0, 40], [0, 40], [0, 500]), a: board('x', [40, 400], [10, 30], [400, 460]), b: board('y', [10, 30], [40, 400], [400, 460]) },
+    {
+      leg: board('z', [0, 40], [0, 40], [0, 500]),
+      a: board('x', [40, 400], [10, 30], [400, 460]),
+      b: board('y', [10, 30], [40, 400], [400, 460]),
+    },
     second
-      ? { one: joint('mortise_tenon', [{ enter: 'a', into: 'leg' }], { thickness: '10', length, ...set }), two: joint('mortise_tenon', [{ enter: 'b', into: 'leg' }], { thickness: '10', length, ...second }) }
-      : { both: joint('mortise_tenon', [{ enter: 'a', into: 'leg' }, { enter: 'b', into: 'leg' }], { thickness: '10', length, ...set }) },
+      ? {
+          one: joint('mortise_tenon', [{ enter: 'a', into: 'leg' }], { thickness: '10', length, ...set }),
+          two: joint('mortise_tenon', [{ enter: 'b', into: 'leg' }], { thickness: '10', length, ...second }),
+        }
+      : {
+          both: joint(
+            'mortise_tenon',
+            [
+              { enter: 'a', into: 'leg' },
+              { enter: 'b', into: 'leg' },
+            ],
+            { thickness: '10', length, ...set },
+          ),
+        },
   );
 tryRule('tenons-meet', {
-  quiet: { '15 long, square': corner('15'), '24 long, mitred': corner('24', { end: 'mitred' }), 'of two joints: the solids tell': corner('18', {}, {}) },
+  quiet: {
+    '15 long, square': corner('15'),
+    '24 long, mitred': corner('24', { end: 'mitred' }),
+    'of two joints: the solids tell': corner('18', {}, {}),
+  },
   speaks: { '18 long, square': { in: corner('18'), parts: ['a', 'b', 'leg'], measured: 18, cure: 'Mitre the ends of both' } },
 });
 tryRule('joints-collide', {
@@ -45,7 +70,9 @@ test('tenons that meet are told in the first wave already, once a leg, under the
 
 tryRule('joint-refused', {
   quiet: { 'it can be cut': frame() },
-  speaks: { 'a tenon thicker than its rail': { in: corner('15', { thickness: '26' }, {}), parts: ['a', 'leg'], measured: 26, alone: false } },
+  speaks: {
+    'a tenon thicker than its rail': { in: corner('15', { thickness: '26' }, {}), parts: ['a', 'leg'], measured: 26, alone: false },
+  },
 });
 tryRule('in-pieces', {
   quiet: { whole: frame() },
@@ -53,7 +80,14 @@ tryRule('in-pieces', {
     'a housing right through a board': {
       in: piece(
         { rail: board('x', [0, 400], [0, 20], [0, 30]), pin: board('z', [150, 180], [0, 20], [30, 200]) },
-        { through: joint('mortise_tenon', [{ enter: 'pin', into: 'rail' }], { shoulders: 'broad', thickness: '20', width: '30', through: 'yes' }) },
+        {
+          through: joint('mortise_tenon', [{ enter: 'pin', into: 'rail' }], {
+            shoulders: 'broad',
+            thickness: '20',
+            width: '30',
+            through: 'yes',
+          }),
+        },
       ),
       parts: ['rail'],
       measured: 2,
@@ -68,15 +102,24 @@ const kept = (json: object, path: string): PartRecord => {
   if (!record) throw new Error(`no ${path}`);
   return record;
 };
-const cut = (json: object, record: PartRecord, path: string): object => ({ ...json, bench: { cut: { [path]: { on: '2025-05-02', record: JSON.parse(JSON.stringify(record)) as Json } } } });
-const loose = (length: string): object => piece({ shelf: board('x', [0, 0], [0, 200], [0, 18], { left: '0', right: 'long', loose: true }) }, {}, { sizes: { long: length } });
+const cut = (json: object, record: PartRecord, path: string): object => ({
+  ...json,
+  bench: { cut: { [path]: { on: '2025-05-02', record: JSON.parse(JSON.stringify(record)) as Json } } },
+});
+const loose = (length: string): object =>
+  piece({ shelf: board('x', [0, 0], [0, 200], [0, 18], { left: '0', right: 'long', loose: true }) }, {}, { sizes: { long: length } });
 tryRule('cut-already', {
   quiet: {
     'cut as it would still be made': cut(loose('600'), kept(loose('600'), 'shelf'), 'shelf'),
     'cut as a part with joints': cut(frame(), kept(frame(), 'rail'), 'rail'),
   },
   speaks: {
-    'the document has grown by 12': { in: cut(loose('612'), kept(loose('600'), 'shelf'), 'shelf'), parts: ['shelf'], measured: 12, cure: 'Make long {mm:600}' },
+    'the document has grown by 12': {
+      in: cut(loose('612'), kept(loose('600'), 'shelf'), 'shelf'),
+      parts: ['shelf'],
+      measured: 12,
+      cure: 'Make long {mm:600}',
+    },
   },
 });
 test('a frozen record that cannot be read is a problem with its place, and the piece is not judged', () => {

@@ -15,9 +15,18 @@ const frame = (reach: number | string, more: object = {}): object =>
     {
       left_post: board('z', [0, 40], [0, 40], [0, 500]),
       right_post: board('z', [440, 480], [0, 40], [0, 500]),
-      rail: { ...board('x', [40, 440], [10, 30], [400, 460]), left: 'left_post.right', right: typeof reach === 'string' ? reach : `right_post.left + ${reach}` },
+      rail: {
+        ...board('x', [40, 440], [10, 30], [400, 460]),
+        left: 'left_post.right',
+        right: typeof reach === 'string' ? reach : `right_post.left + ${reach}`,
+      },
     },
-    { ends: joint('mortise_tenon', [{ enter: 'rail', into: 'left_post' }, { enter: 'rail', into: 'right_post' }]) },
+    {
+      ends: joint('mortise_tenon', [
+        { enter: 'rail', into: 'left_post' },
+        { enter: 'rail', into: 'right_post' },
+      ]),
+    },
     more,
   );
 const measured = (is: string): object => ({ bench: { measured: [{ of: 'rail.width', is, with: 'rule' }] } });
@@ -52,13 +61,19 @@ tryRule('overlap', {
   quiet: {
     'they touch': frame(0),
     'a bite of the shoulder is told as such': frame(3),
-    'two boards side by side': piece({ a: board('x', [0, 300], [0, 90], [0, 20], { loose: true }), b: board('x', [0, 300], [90, 180], [0, 20], { loose: true }) }),
+    'two boards side by side': piece({
+      a: board('x', [0, 300], [0, 90], [0, 20], { loose: true }),
+      b: board('x', [0, 300], [90, 180], [0, 20], { loose: true }),
+    }),
     'a tenon stands in its mortise': frame(0),
   },
   speaks: {
     'a rail 12 too long': { in: frame(12), parts: ['rail', 'right_post'], cure: 'Take {mm:12} off the right of the rail' },
     'two loose boards': {
-      in: piece({ a: board('x', [0, 300], [0, 90], [0, 20], { loose: true }), b: board('x', [0, 300], [87, 180], [0, 20], { loose: true }) }),
+      in: piece({
+        a: board('x', [0, 300], [0, 90], [0, 20], { loose: true }),
+        b: board('x', [0, 300], [87, 180], [0, 20], { loose: true }),
+      }),
       parts: ['a', 'b'],
       measured: (2 * 300 * 3 * 20) / (2 * (300 * 3 + 300 * 20 + 3 * 20)),
       cure: 'Take {mm:3} off the back of the a',

@@ -34,12 +34,16 @@ function holds(doc: Document, before: readonly Finding[], f: Finding, r: Remedy)
   expect(keys, said).not.toContain(f.key);
   const had = new Map(before.map((g) => [g.key, SEVERITY[g.grade]]));
   const worse = (found ?? []).filter((g) => SEVERITY[g.grade] >= SEVERITY[f.grade] && SEVERITY[g.grade] > (had.get(g.key) ?? 0));
-  expect(worse.map((g) => g.key), said).toEqual([]);
+  expect(
+    worse.map((g) => g.key),
+    said,
+  ).toEqual([]);
 }
 function curesHold(doc: Document): number {
   const before = cold(doc);
   if (!before) return 0;
-  for (const f of before) for (const r of f.remedies) expect(isAllowed(doc, r), `${f.key}: ${r.label} ${JSON.stringify(r.patches)}`).toBe(true);
+  for (const f of before)
+    for (const r of f.remedies) expect(isAllowed(doc, r), `${f.key}: ${r.label} ${JSON.stringify(r.patches)}`).toBe(true);
   const proved = withStore((store) => prove(doc, before, store));
   expect(proved.map((f) => f.key)).toEqual(before.map((f) => f.key));
   const offers = proved.flatMap((f) => f.remedies.map((r) => ({ f, r })));
@@ -65,7 +69,10 @@ test('every cure offered for the spoiled desk holds', () => {
 });
 
 let tried = 0;
-const spoiled: fc.Arbitrary<{ starter: string; list: Change[] }> = fc.record({ starter: fc.constantFrom(...STARTERS.slice(0, 4)), list: fc.array(changes, { minLength: 1, maxLength: 2 }) });
+const spoiled: fc.Arbitrary<{ starter: string; list: Change[] }> = fc.record({
+  starter: fc.constantFrom(...STARTERS.slice(0, 4)),
+  list: fc.array(changes, { minLength: 1, maxLength: 2 }),
+});
 law(
   'a cure that is offered removes its finding and adds nothing as bad',
   spoiled,
@@ -85,7 +92,10 @@ test('cures that do more say so in one of these labels', () => {
   expect(Object.values(PLAIN_LABELS)).toEqual(['Say that it lies loose']);
 });
 const doc = jsonDocument({
-  dryfit: 1, title: 'Two', units: 'mm', sizes: { long: '300' },
+  dryfit: 1,
+  title: 'Two',
+  units: 'mm',
+  sizes: { long: '300' },
   parts: { a: { wood: 'oak', grain: 'x', left: '0', right: 'long', front: '0', depth: '40', bottom: '0', height: '20', loose: true } },
   joints: {},
 });

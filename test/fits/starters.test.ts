@@ -44,12 +44,23 @@ test('the spoiled desk: each planted fault is found by exactly these findings, a
   withStore((store) => {
     const j = judge(doc, store, 2);
     expect(j.problems).toEqual([]);
-    expect(j.findings.map((f) => `${f.rule}: ${f.parts.join(' ')}`).sort()).toEqual(PLANTED.map(([, rule, parts]) => `${rule}: ${parts}`).sort());
+    expect(j.findings.map((f) => `${f.rule}: ${f.parts.join(' ')}`).sort()).toEqual(
+      PLANTED.map(([, rule, parts]) => `${rule}: ${parts}`).sort(),
+    );
     const kinds = new Set(j.findings.map((f) => f.rule));
     expect(kinds.size).toBe(10);
     const cured = prove(doc, j.findings, store).filter((f) => f.remedies.length > 0);
     expect([...new Set(cured.map((f) => f.rule))].sort()).toEqual(
-      ['cross-grain', 'cut-already', 'grain-of-a-button', 'held-by-nothing', 'mortise-wall', 'must-not-glue', 'overlap', 'tenons-meet'].sort(),
+      [
+        'cross-grain',
+        'cut-already',
+        'grain-of-a-button',
+        'held-by-nothing',
+        'mortise-wall',
+        'must-not-glue',
+        'overlap',
+        'tenons-meet',
+      ].sort(),
     );
   });
 });
@@ -57,8 +68,14 @@ test('the spoiled desk: each planted fault is found by exactly these findings, a
 test('the desk’s drawer is what the maker writes', () => {
   const doc = documentOf(starterText('writing-desk'));
   const patches = drawer({
-    id: 'drawer', space: 'drawer_opening', front: { wood: 'cherry', thick: '3/4 in' }, sides: { wood: 'maple', thick: '1/2 in' },
-    bottom: { wood: 'maple', thick: '3/8 in', widest: '5 in' }, gaps: { side: '1/32 in', top: '1/16 in', behind: '1/4 in' }, up: '3/8 in', lower: '1/8 in',
+    id: 'drawer',
+    space: 'drawer_opening',
+    front: { wood: 'cherry', thick: '3/4 in' },
+    sides: { wood: 'maple', thick: '1/2 in' },
+    bottom: { wood: 'maple', thick: '3/8 in', widest: '5 in' },
+    gaps: { side: '1/32 in', top: '1/16 in', behind: '1/4 in' },
+    up: '3/8 in',
+    lower: '1/8 in',
   });
   for (const p of patches) {
     const [kind, id] = p.path.split('/') as ['groups' | 'parts' | 'joints', string];
@@ -68,8 +85,14 @@ test('the desk’s drawer is what the maker writes', () => {
 
 test('the list of starters names every file once, with words', () => {
   const folder = new URL('../../public/starters/', import.meta.url);
-  const { starters } = JSON.parse(readFileSync(new URL('index.json', folder), 'utf8')) as { starters: { file: string; title: string; words: string }[] };
-  expect(starters.map((s) => s.file).sort()).toEqual(readdirSync(folder).filter((f) => f !== 'index.json').sort());
+  const { starters } = JSON.parse(readFileSync(new URL('index.json', folder), 'utf8')) as {
+    starters: { file: string; title: string; words: string }[];
+  };
+  expect(starters.map((s) => s.file).sort()).toEqual(
+    readdirSync(folder)
+      .filter((f) => f !== 'index.json')
+      .sort(),
+  );
   for (const s of starters) {
     expect(documentOf(readFileSync(new URL(s.file, folder), 'utf8')).title).toBe(s.title);
     expect(s.words.length).toBeGreaterThan(20);

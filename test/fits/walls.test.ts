@@ -14,8 +14,20 @@ const ladder = (apart: number): object =>
       upper: board('x', [45, 400], [10, 35], [260 + apart, 320 + apart]),
     },
     {
-      low: joint('mortise_tenon', [{ enter: 'lower', into: 'post' }], { thickness: '8', width: '56', drop: '0', length: '20', haunch: 'none' }),
-      high: joint('mortise_tenon', [{ enter: 'upper', into: 'post' }], { thickness: '8', width: '56', drop: '0', length: '20', haunch: 'none' }),
+      low: joint('mortise_tenon', [{ enter: 'lower', into: 'post' }], {
+        thickness: '8',
+        width: '56',
+        drop: '0',
+        length: '20',
+        haunch: 'none',
+      }),
+      high: joint('mortise_tenon', [{ enter: 'upper', into: 'post' }], {
+        thickness: '8',
+        width: '56',
+        drop: '0',
+        length: '20',
+        haunch: 'none',
+      }),
     },
   );
 /** A divider `thick` thick with a shelf housed 7 deep in either face, at the same height. */
@@ -38,11 +50,21 @@ const corner = piece(
     a: board('x', [45, 400], [10, 35], [500, 600]),
     b: board('y', [10, 35], [45, 400], [500, 600]),
   },
-  { corners: joint('mortise_tenon', [{ enter: 'a', into: 'leg' }, { enter: 'b', into: 'leg' }]) },
+  {
+    corners: joint('mortise_tenon', [
+      { enter: 'a', into: 'leg' },
+      { enter: 'b', into: 'leg' },
+    ]),
+  },
 );
 // Mortises 56 high in rails 60 high, so 2 + 2 more than what lies between the rails.
 tryRule('wall-between', {
-  quiet: { '4 left': ladder(0), '9 left': ladder(5), 'housings back to back, 4 left': divider(18), 'mortises that come near at a corner': corner },
+  quiet: {
+    '4 left': ladder(0),
+    '9 left': ladder(5),
+    'housings back to back, 4 left': divider(18),
+    'mortises that come near at a corner': corner,
+  },
   speaks: {
     '3 left': {
       in: piece(
@@ -58,6 +80,7 @@ tryRule('wall-between', {
       ),
       parts: ['post', 'lower', 'upper'],
       measured: 3,
+      cure: 'Set the end of the upper {mm:1} higher',
       alone: false,
     },
     'housings back to back, 2 left': { in: divider(16), parts: ['side', 'left_shelf', 'right_shelf'], measured: 2, alone: false },
@@ -71,7 +94,9 @@ const tapered = (start: number, foot = '25'): object =>
       leg: board('z', [0, 45], [0, 45], [0, 600], { shape: [{ as: 'taper@1', faces: ['right'], start: String(start), foot }] }),
       rail: board('y', [10, 35], [45, 400], [300, 340]),
     },
-    { end: joint('mortise_tenon', [{ enter: 'rail', into: 'leg' }], { thickness: '8', width: '30', drop: '0', length: '25', offset: '5' }) },
+    {
+      end: joint('mortise_tenon', [{ enter: 'rail', into: 'leg' }], { thickness: '8', width: '30', drop: '0', length: '25', offset: '5' }),
+    },
   );
 // The cheek lies at x = 22.5 + 5 + 4 = 31.5 and the mortise's lower end at z = 305.
 const wallAt = (start: number, foot: number): number => {
@@ -82,7 +107,10 @@ tryRule('wall-at-shape', {
   quiet: {
     'the taper starts below': tapered(290),
     'the taper leaves 9.9 beside it': tapered(400),
-    'a straight leg': piece({ leg: board('z', [0, 45], [0, 45], [0, 600]), rail: board('y', [10, 35], [45, 400], [300, 340]) }, { end: joint('mortise_tenon', [{ enter: 'rail', into: 'leg' }]) }),
+    'a straight leg': piece(
+      { leg: board('z', [0, 45], [0, 45], [0, 600]), rail: board('y', [10, 35], [45, 400], [300, 340]) },
+      { end: joint('mortise_tenon', [{ enter: 'rail', into: 'leg' }]) },
+    ),
   },
   speaks: {
     'a strong taper leaves 3.4': { in: tapered(600, '25'), parts: ['leg', 'rail'], measured: wallAt(600, 25) },
@@ -98,8 +126,17 @@ const deep = (length: string, set: object = {}): object =>
   );
 tryRule('mortise-too-deep', {
   quiet: { '6 left under the mortise': deep('31'), 'through on purpose': deep('40', { through: 'yes' }) },
-  speaks: { '1 left': { in: deep('36'), parts: ['post', 'rail'], measured: 39 }, 'out at the back': { in: deep('39'), parts: ['post', 'rail'], measured: 42, alone: false } },
+  speaks: {
+    '1 left': { in: deep('36'), parts: ['post', 'rail'], measured: 39 },
+    'out at the back': { in: deep('39'), parts: ['post', 'rail'], measured: 42, alone: false },
+  },
 });
 const housed = (depth: string): object =>
-  piece({ side: board('z', [0, 20], [0, 250], [0, 700]), shelf: board('x', [20, 300], [0, 250], [300, 318]) }, { h: joint('housing', [{ enter: 'shelf', into: 'side' }], { depth }) });
-tryRule('housing-too-deep', { quiet: { 'a third': housed('20/3') }, speaks: { half: { in: housed('10'), parts: ['side', 'shelf'], measured: 10 } } });
+  piece(
+    { side: board('z', [0, 20], [0, 250], [0, 700]), shelf: board('x', [20, 300], [0, 250], [300, 318]) },
+    { h: joint('housing', [{ enter: 'shelf', into: 'side' }], { depth }) },
+  );
+tryRule('housing-too-deep', {
+  quiet: { 'a third': housed('20/3') },
+  speaks: { half: { in: housed('10'), parts: ['side', 'shelf'], measured: 10 } },
+});

@@ -18,14 +18,19 @@ import { documentOf, fixtureText, starterText } from '../support/piece.ts';
 
 beforeAll(() => loadKernel());
 
-const docs = [starterText('spoiled-desk'), starterText('hall-bench'), fixtureText('window-table'), fixtureText('hearth-stool')].map(documentOf);
+const docs = [starterText('spoiled-desk'), starterText('hall-bench'), fixtureText('window-table'), fixtureText('hearth-stool')].map(
+  documentOf,
+);
 const told = (findings: readonly Finding[]): string => JSON.stringify(findings);
 const cold = (doc: Document): string => withStore((store) => told(judge(doc, store, 2).findings));
 
 const EDITS = 200;
 law(
   `findings are those of a cold start after any ${EDITS} edits and undos`,
-  fc.record({ doc: fc.constantFrom(...docs), steps: fc.array(fc.record({ change: changes, undo: fc.boolean() }), { minLength: EDITS, maxLength: EDITS }) }),
+  fc.record({
+    doc: fc.constantFrom(...docs),
+    steps: fc.array(fc.record({ change: changes, undo: fc.boolean() }), { minLength: EDITS, maxLength: EDITS }),
+  }),
   ({ doc: first, steps }) => {
     const store = openStore();
     const cache = openBuildCache();
@@ -69,8 +74,14 @@ const CHANGES: Readonly<Record<string, (doc: Document) => Document>> = {
   'another layout': (doc) => ({ ...doc, placed: { key: 'other', plan: null } }),
   title: (doc) => ({ ...doc, title: 'Called otherwise' }),
   note: (doc) => ({ ...doc, note: 'Another note.' }),
-  names: (doc) => ({ ...doc, parts: Object.fromEntries(Object.entries(doc.parts ?? {}).map(([id, p]) => [id, { ...p, name: `the ${id} by another name` }])) }),
-  'words about a measurement': (doc) => (doc.bench?.measured ? { ...doc, bench: { ...doc.bench, measured: doc.bench.measured.map((m) => ({ ...m, with: 'another rule', on: 'another day' })) } } : doc),
+  names: (doc) => ({
+    ...doc,
+    parts: Object.fromEntries(Object.entries(doc.parts ?? {}).map(([id, p]) => [id, { ...p, name: `the ${id} by another name` }])),
+  }),
+  'words about a measurement': (doc) =>
+    doc.bench?.measured
+      ? { ...doc, bench: { ...doc.bench, measured: doc.bench.measured.map((m) => ({ ...m, with: 'another rule', on: 'another day' })) } }
+      : doc,
 };
 test.each(Object.entries(CHANGES))('blanks and solids do not change with %s', (_, change) => {
   for (const doc of docs) expect(wood(change(doc))).toEqual(wood(doc));

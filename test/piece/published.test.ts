@@ -17,7 +17,10 @@ const square = (length: string): object => {
   corners.set = { ...corners.set, end: 'square', length };
   return doc;
 };
-const stopped = (length: string): { parts: readonly string[]; limit: number }[] => findingsOf(square(length)).filter((f) => f.rule === 'tenons-meet').map((f) => ({ parts: f.parts, limit: f.limit / IN }));
+const stopped = (length: string): { parts: readonly string[]; limit: number }[] =>
+  findingsOf(square(length))
+    .filter((f) => f.rule === 'tenons-meet')
+    .map((f) => ({ parts: f.parts, limit: f.limit / IN }));
 
 // Legs 2 wide and 2-1/8 deep, mortises 3/8 in the middle of each face: from one face to the cheek of the other mortise there are
 // 1 - 3/16 = 13/16 along the width and 1-1/16 - 3/16 = 7/8 along the depth.

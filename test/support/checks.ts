@@ -27,12 +27,21 @@ export function findingsOf(json: unknown, wave: 1 | 2 = 2): readonly Finding[] {
 export const provedOf = (json: unknown): readonly Finding[] =>
   withStore((store) => prove(jsonDocument(json), judge(jsonDocument(json), store, 2).findings, store));
 
-type Spoken = { readonly in: unknown; readonly parts: readonly string[]; readonly measured?: number; readonly cure?: string; readonly alone?: boolean };
+type Spoken = {
+  readonly in: unknown;
+  readonly parts: readonly string[];
+  readonly measured?: number;
+  readonly cure?: string;
+  readonly alone?: boolean;
+};
 /**
  * A check as two tables: documents on which the rule is quiet, and documents on which it speaks once, of these parts, with this number (mm
  * unless it says otherwise) and a cure that holds. Unless `alone` is false nothing else above 'note' is said.
  */
-export function tryRule(rule: string, table: { readonly quiet: Readonly<Record<string, unknown>>; readonly speaks: Readonly<Record<string, Spoken>> }): void {
+export function tryRule(
+  rule: string,
+  table: { readonly quiet: Readonly<Record<string, unknown>>; readonly speaks: Readonly<Record<string, Spoken>> },
+): void {
   test.each(Object.entries(table.quiet))(`${rule} is quiet: %s`, (_, json) => {
     expect(findingsOf(json).filter((f) => f.rule === rule)).toEqual([]);
   });
@@ -47,9 +56,30 @@ export function tryRule(rule: string, table: { readonly quiet: Readonly<Record<s
 }
 
 type Entries = Readonly<Record<string, object>>;
-export const piece = (parts: Entries, joints: Entries = {}, more: object = {}): object => ({ dryfit: 1, title: 'Trial', units: 'mm', parts, joints, ...more });
+export const piece = (parts: Entries, joints: Entries = {}, more: object = {}): object => ({
+  dryfit: 1,
+  title: 'Trial',
+  units: 'mm',
+  parts,
+  joints,
+  ...more,
+});
 /** A board by its spans: [left, right], [front, back], [bottom, top], in mm. */
-export const board = (grain: 'x' | 'y' | 'z', x: readonly [number, number], y: readonly [number, number], z: readonly [number, number], more: object = {}): object => ({
-  wood: 'oak', grain, left: x[0], right: x[1], front: y[0], back: y[1], bottom: z[0], top: z[1], ...more,
+export const board = (
+  grain: 'x' | 'y' | 'z',
+  x: readonly [number, number],
+  y: readonly [number, number],
+  z: readonly [number, number],
+  more: object = {},
+): object => ({
+  wood: 'oak',
+  grain,
+  left: x[0],
+  right: x[1],
+  front: y[0],
+  back: y[1],
+  bottom: z[0],
+  top: z[1],
+  ...more,
 });
 export const joint = (as: string, places: readonly object[], set: object = {}): object => ({ as: `${as}@1`, places, set });

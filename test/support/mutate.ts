@@ -21,30 +21,42 @@ export function patchOf(doc: Document, c: Change): Patch | null {
 function sizePatch(doc: Document, c: Change): Patch | null {
   const all = Object.entries(doc.sizes ?? {});
   const [id, was] = all[c.pick % all.length] ?? [];
-  return id === undefined || was === undefined ? null : { op: 'replace', path: `sizes/${id}`, value: `(${was}) * ${(1 + 0.4 * c.by).toFixed(3)}`, was };
+  return id === undefined || was === undefined
+    ? null
+    : { op: 'replace', path: `sizes/${id}`, value: `(${was}) * ${(1 + 0.4 * c.by).toFixed(3)}`, was };
 }
 function settingPatch(doc: Document, c: Change): Patch | null {
-  const all = Object.entries(doc.joints ?? {}).flatMap(([id, j]) => Object.entries(families[j.as.split('@')[0] ?? '']?.params ?? {}).map(([key, field]) => ({ id, j, key, field })));
+  const all = Object.entries(doc.joints ?? {}).flatMap(([id, j]) =>
+    Object.entries(families[j.as.split('@')[0] ?? '']?.params ?? {}).map(([key, field]) => ({ id, j, key, field })),
+  );
   const it = all[c.pick % all.length];
   if (!it) return null;
   const { id, j, key, field } = it;
   const share = (c.by + 1) / 2;
   const options = Object.keys(field.options ?? {});
   const value: Json =
-    field.kind === 'choice' ? (options[Math.floor(share * options.length * 0.999)] ?? 'yes')
-    : field.kind === 'count' ? Math.floor(share * 4)
-    : field.kind === 'ratio' ? `1/${4 + Math.floor(share * 8)}`
-    : field.kind === 'angle' ? `${(5 + 10 * share).toFixed(1)} deg`
-    : `${(share * 60).toFixed(1)} mm`;
+    field.kind === 'choice'
+      ? (options[Math.floor(share * options.length * 0.999)] ?? 'yes')
+      : field.kind === 'count'
+        ? Math.floor(share * 4)
+        : field.kind === 'ratio'
+          ? `1/${4 + Math.floor(share * 8)}`
+          : field.kind === 'angle'
+            ? `${(5 + 10 * share).toFixed(1)} deg`
+            : `${(share * 60).toFixed(1)} mm`;
   const was = j.set?.[key] as Json | undefined;
   const path = `joints/${id}/set/${key}`;
   return was === undefined ? { op: 'add', path, value } : { op: 'replace', path, value, was };
 }
 function facePatch(doc: Document, c: Change): Patch | null {
   const words = ['left', 'right', 'front', 'back', 'bottom', 'top', 'width', 'depth', 'height'] as const;
-  const all = Object.entries(doc.parts ?? {}).flatMap(([id, p]) => words.flatMap((w) => (typeof p[w] === 'string' ? [{ path: `parts/${id}/${w}`, was: p[w] }] : [])));
+  const all = Object.entries(doc.parts ?? {}).flatMap(([id, p]) =>
+    words.flatMap((w) => (typeof p[w] === 'string' ? [{ path: `parts/${id}/${w}`, was: p[w] }] : [])),
+  );
   const it = all[c.pick % all.length];
-  return it ? { op: 'replace', path: it.path, value: `${it.was} ${c.by < 0 ? '-' : '+'} ${Math.abs(15 * c.by).toFixed(2)} mm`, was: it.was } : null;
+  return it
+    ? { op: 'replace', path: it.path, value: `${it.was} ${c.by < 0 ? '-' : '+'} ${Math.abs(15 * c.by).toFixed(2)} mm`, was: it.was }
+    : null;
 }
 
 /** The document with a patch applied, and the patches that undo it; null when it can no longer be read. */

@@ -33,12 +33,14 @@ export type Reading =
   | { readonly kind: 'expression' }
   | { readonly kind: 'wrong'; readonly words: string; readonly nearest: readonly string[] };
 
+const UNITS = /\b(mm|cm|in|inch|inches|ft|foot|feet)\b/gi;
+/** A name in front or beside a sign, or arithmetic: the core reads it as an expression and says what is wrong with it. */
+const MADE = /^[a-z_]|[*+()]|\s[-−]\s|[a-z_]\w*\s*[-/.:]|[-/]\s*[a-z_]/i;
+
 /** A typed size: a length, a length that can be meant in two ways, something made of other sizes, or neither. */
 export function readTyped(text: string, units: Units): Reading {
   const read = readLength(text, units);
   if (read.ok) return read.mm > 0 ? { kind: 'length', mm: read.mm } : { kind: 'wrong', words: 'a size is above 0', nearest: [] };
   if ('ask' in read) return { kind: 'asked', readings: read.ask };
-  // A name or a sign of arithmetic: the core reads it as an expression and says what is wrong with it.
-  const made = /[a-z_]{2,}|[-+*/()]/i.test(text.replaceAll(/\b(mm|cm|in|inch|inches|ft|foot|feet)\b/gi, '').replace(/^\s*[-+]/, ''));
-  return made && read.nearest.length === 0 ? { kind: 'expression' } : { kind: 'wrong', words: read.cannot, nearest: read.nearest };
+  return MADE.test(text.replaceAll(UNITS, '').trim()) ? { kind: 'expression' } : { kind: 'wrong', words: read.cannot, nearest: read.nearest };
 }

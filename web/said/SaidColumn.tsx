@@ -66,10 +66,14 @@ function Findings(): ReactNode {
   const paras = paragraphs(verdict?.findings ?? []);
   const count = useRef(cured.length);
   useEffect(() => {
-    // After a cure, the reader goes on with the next finding.
-    if (cured.length > count.current) list.current?.querySelector<HTMLElement>('.finding > button')?.focus();
+    // After a cure, once the core agrees that the finding is gone, the reader goes on with the next one.
+    const last = cured.at(-1);
+    if (last && cured.length > count.current) {
+      if (verdict?.wave !== 2 || verdict.findings.some((f) => f.key === last.key)) return;
+      list.current?.querySelector<HTMLElement>('.finding > button')?.focus();
+    }
     count.current = cured.length;
-  }, [cured.length, verdict?.rev]);
+  }, [cured, verdict]);
   const filled = paras.find((p) => p.first.remedies.length && p.all.some((f) => f.key === open));
   return (
     <div className="findings">

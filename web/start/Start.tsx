@@ -5,9 +5,8 @@ import { openText } from '../document/piece.ts';
 import { type Kept, keptPieces, letGo } from '../document/storage.ts';
 import { useDocument } from '../document/store.ts';
 import { look } from '../look/view.ts';
+import { type Starter, openStarter, starterList } from './starters.ts';
 
-/** One entry of public/starters/index.json. */
-type Starter = { readonly file: string; readonly title: string; readonly words: string };
 const VERDICTS: Readonly<Record<string, string>> = {
   together: 'goes together',
   'not-yet': 'does not go together yet',
@@ -84,22 +83,10 @@ async function openFile(): Promise<void> {
   if (read.ok) openText(read.text, undefined, read.name);
   else refuse(read.words);
 }
-async function openStarter(s: Starter): Promise<void> {
-  try {
-    const answer = await fetch(`starters/${s.file}`);
-    if (!answer.ok) throw new Error(String(answer.status));
-    openText(await answer.text(), undefined, `“${s.title}”`);
-  } catch {
-    refuse(`“${s.title}” could not be loaded.`);
-  }
-}
 function useStarters(): readonly Starter[] | 'none' | null {
   const [list, set] = useState<readonly Starter[] | 'none' | null>(null);
   useEffect(() => {
-    fetch('starters/index.json')
-      .then((a) => (a.ok ? a.json() : Promise.reject(new Error(String(a.status)))))
-      .then((l: { starters: readonly Starter[] }) => set(l.starters))
-      .catch(() => set('none'));
+    starterList().then(set, () => set('none'));
   }, []);
   return list;
 }

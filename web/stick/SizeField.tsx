@@ -14,6 +14,7 @@ export function SizeField({ size }: { size: SizeView }): ReactNode {
   const [text, setText] = useState<string | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
   const field = useRef<HTMLInputElement>(null);
+  const restoring = useRef(false);
   // The next size, a new unit or an answer of the core starts afresh; a refusal keeps what was typed.
   useEffect(() => (setText(null), setWrong(null)), [size.id, size.value, size.text, units]);
   const now = text ?? shown;
@@ -38,7 +39,10 @@ export function SizeField({ size }: { size: SizeView }): ReactNode {
   const restore = (): void => {
     setText(null);
     setWrong(null);
+    // Leaving the field applies what is typed; this time it does not.
+    restoring.current = true;
     field.current?.blur();
+    restoring.current = false;
   };
   const onKey = (e: KeyboardEvent): void => {
     if (e.key === 'Enter') apply();
@@ -64,7 +68,7 @@ export function SizeField({ size }: { size: SizeView }): ReactNode {
         aria-describedby="read-as"
         onChange={(e) => (setText(e.target.value), setWrong(null))}
         onKeyDown={onKey}
-        onBlur={() => wrong === null && apply()}
+        onBlur={() => wrong === null && !restoring.current && apply()}
       />
       <span id="read-as" className="read-as" role="status">
         {wrong ? (

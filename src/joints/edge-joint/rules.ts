@@ -6,6 +6,7 @@ const BOOK = { name: 'Wood Handbook FPL-GTR-190 ch. 10', basis: 'read' } as cons
 /** Edges glue well only where both fibres run along the seam. */
 const grain: Rule<EdgeJoint> = {
   id: 'edge joint grain',
+  tells: 'glue',
   words: 'boards are glued edge to edge along one grain',
   run: (p, s, made) => {
     const glue = made.contacts[0]?.glue;

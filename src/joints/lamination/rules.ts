@@ -9,6 +9,7 @@ const LIMIT = 100;
 
 const crossed: Rule<Lamination> = {
   id: 'lamination crossed',
+  tells: 'glue',
   words: 'layers are glued along one grain, or crossed over at most 100 mm',
   run: (p, s, made) => {
     const c = made.contacts[0];
