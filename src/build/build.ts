@@ -7,6 +7,7 @@ import type { Document } from '../model/document.ts';
 import { asLength } from '../model/expr/evaluate.ts';
 import { parseExpr } from '../model/expr/parse.ts';
 import { QUADS, byCodePoint, partWords } from '../model/ids.ts';
+import { nearestWord } from '../model/nearest.ts';
 import { recordOf, signed } from '../model/part-record.ts';
 import { type Problem, problem, shown } from '../model/problem.ts';
 import { type BuildCache, type Core, type Pass, type Placing, openBuildCache, sweepBuildCache } from './cache.ts';
@@ -32,6 +33,7 @@ export function buildPiece(doc: Document, families: Families, cache: BuildCache 
   const drawnSizes = resolve(doc, new Map(), instances);
   const drawn = buildPass(doc, families, instances, drawnSizes, cache, cache.drawn, false);
   const overrides = measurements(doc, drawnSizes, instances);
+  overrides.problems.push(...cutProblems(doc, instances));
   const cut = Object.keys(doc.bench?.cut ?? {}).length > 0;
   const asDrawn = overrides.problems.length > 0 || (overrides.map.size === 0 && !cut);
   const builtSizes = !asDrawn && overrides.map.size ? resolve(doc, overrides.map, instances) : drawnSizes;
@@ -59,6 +61,10 @@ function measurements(doc: Document, sizes: Resolution, instances: Instances): {
       problems.push(found.problem);
       continue;
     }
+    if (found.instance.kind === 'group') {
+      problems.push(problem(`${where}/of`, `"${shown(m.of)}" is a group: it has no size of its own; measure one of its parts.`));
+      continue;
+    }
     const v = sizes.evaluate(null, m.is, `${where}/is`);
     const n = v.ok ? asLength(v.value, doc.units) : null;
     if (!v.ok) problems.push(...v.problems);
@@ -70,6 +76,15 @@ function measurements(doc: Document, sizes: Resolution, instances: Instances): {
     }
   }
   return { map, problems };
+}
+
+/** Parts that are said to be cut must be there: one copy each, by its path. */
+function cutProblems(doc: Document, instances: Instances): Problem[] {
+  return Object.keys(doc.bench?.cut ?? {}).sort(byCodePoint).flatMap((path) => {
+    if (instances.all.get(path)?.kind === 'part') return [];
+    const parts = [...instances.all.values()].filter((i) => i.kind === 'part').map((i) => i.path);
+    return problem(`bench/cut/${shown(path)}`, `no part "${shown(path)}" is there to be cut already.`, nearestWord(path, parts));
+  });
 }
 
 /** Cutters of the document, or the usual ones. */
@@ -109,8 +124,13 @@ function buildPass(doc: Document, families: Families, instances: Instances, reso
     places: [...placings.values()].map((p) => p.place),
     resolution,
     instances,
-    problems,
+    problems: once(problems),
   };
+}
+/** What is wrong with an entry is told once, not for each of its copies. */
+function once(problems: readonly Problem[]): Problem[] {
+  const seen = new Set<string>();
+  return problems.filter((p) => !seen.has(p.where + p.what) && seen.add(p.where + p.what));
 }
 type Mutable<M> = M extends ReadonlyMap<infer K, infer V> ? Map<K, V> : never;
 
@@ -157,7 +177,7 @@ function finishPart(s: StockPart, cuts: readonly PartCut[], { doc, resolution, c
     record,
     frame: s.frame,
     origins: order.map((i) => origins[i] ?? null),
-    pieces: piecesOf(s.resolved, s.stock, resolution, doc.units, problems).map((p) => p.box),
+    pieces: piecesOf(s.resolved, s.stock, resolution, doc.units, asBuilt, problems).map((p) => p.box),
   };
   return { part: frozen ? asCut(part, frozen, problems) : part, stock: s, key };
 }

@@ -33,8 +33,16 @@ export type Recorded = { readonly record: PartRecord; readonly order: readonly n
 export type Pass = {
   stock: ReadonlyMap<string, StockPart>;
   places: ReadonlyMap<string, Placing>;
-  parts: ReadonlyMap<string, { readonly part: Part; readonly stock: StockPart; readonly key: string }>;
+  joints: ReadonlyMap<string, JointRun>;
+  parts: ReadonlyMap<string, Finished>;
 };
+/** All that a joint hangs on, to be compared one by one with what it hangs on now. */
+export type Standing = readonly unknown[];
+/** A joint with all its places. */
+export type JointRun = { readonly from: Standing | null; readonly placings: readonly Placing[] };
+/** What one place cuts from one part: `key` of `Made.features`. */
+export type PartCut = { readonly core: Core; readonly key: string; readonly origin: { readonly joint: string; readonly place: number } };
+export type Finished = { readonly part: Part; readonly stock: StockPart; readonly cuts: readonly PartCut[] };
 /** A place of a joint with what it was made from, and what it brings along. */
 export type Placing = { readonly place: JointPlace; readonly core: Core; readonly extras: readonly Extra[] };
 export type BuildCache = {
@@ -53,7 +61,7 @@ export type BuildCache = {
 
 export function openBuildCache(): BuildCache {
   let last = 0;
-  const pass = (): Pass => ({ stock: new Map(), places: new Map(), parts: new Map() });
+  const pass = (): Pass => ({ stock: new Map(), places: new Map(), joints: new Map(), parts: new Map() });
   return { blanks: openMemo(), mets: openMemo(), cores: openMemo(), records: openMemo(), numbers: openMemo(), drawn: pass(), built: pass(), next: () => ++last, instances: null };
 }
 /** Ends a round: entries of long ago are forgotten. */

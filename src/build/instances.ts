@@ -1,5 +1,5 @@
 /** Parts, spaces and groups with all their copies, before anything is measured; and what a path means to a reader. */
-import type { CopyDoc, Document, GroupDoc, PartDoc, SpaceDoc } from '../model/document.ts';
+import { type CopyDoc, type Document, type GroupDoc, LIMITS, type PartDoc, type SpaceDoc } from '../model/document.ts';
 import type { PathRef } from '../model/expr/parse.ts';
 import { byCodePoint, pathOf } from '../model/ids.ts';
 import { nearestWord } from '../model/nearest.ts';
@@ -96,6 +96,7 @@ export function findFor(reader: Instance | null, path: PathRef, where: string, i
   for (const [i, ref] of path.names.entries()) {
     const axis = axes[i] ?? [];
     const name = ref === '*' || ref === '*+1' ? starName(reader, axis, i, ref) : ref;
+    if (name === null && !reader) return missing(where, `"*" cannot stand here: name one copy of "${path.id}".`, pathOf(path.id, axes.map((a) => a[0] ?? '')));
     if (name === null) return missing(where, `"*" after "${path.id}" is unclear here: the reader's own copies are ${(reader?.names ?? []).join(', ') || 'none'}, the choices ${axis.slice(0, 6).join(', ')}.`, axis[0]);
     if (!axis.includes(name)) return missing(where, `"${path.id}" has no copy "${shown(name)}" there.`, nearestWord(name, axis) ?? axis[0]);
     names.push(name);
@@ -124,6 +125,9 @@ export function expandPlace(roles: readonly (readonly [string, readonly PathRef[
   for (const [role, paths] of roles) for (const p of paths) starVariables(p, `${where}/${role}`, instances, variables, problems);
   if (problems.length) return { places: [], problems };
   const keys = [...variables.keys()];
+  // Counted before any is made: stars with different names multiply.
+  const count = keys.reduce((n, k) => n * (variables.get(k)?.length ?? 0), 1);
+  if (count > LIMITS.places) return { places: [], problems: [problem(where, `this stands for ${count} places; at most ${LIMITS.places} are allowed.`)] };
   const places = product(keys.map((k) => variables.get(k)?.length ?? 0)).map((choice) => {
     const chosen = new Map(keys.map((k, i) => [k, variables.get(k)?.[choice[i] ?? 0] ?? '']));
     return roles.map(([role, paths]) => ({ role, instances: paths.flatMap((p) => bind(p, instances, chosen) ?? []) }));

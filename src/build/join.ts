@@ -8,12 +8,12 @@ import type { Meeting } from '../joints/meeting.ts';
 import { kindAndVersion } from '../model/catalog.ts';
 import type { Document, JointDoc } from '../model/document.ts';
 import { asAngle, asLength, asNumber } from '../model/expr/evaluate.ts';
-import { type PathRef, parsePath } from '../model/expr/parse.ts';
+import { type PathRef, parseExpr, parsePath, readsOf } from '../model/expr/parse.ts';
 import { nearestWord } from '../model/nearest.ts';
 import { type Signed, signed } from '../model/part-record.ts';
 import { type Problem, problem, shown } from '../model/problem.ts';
-import type { BuildCache, Core, Met, Pass, Placing } from './cache.ts';
-import { type Bound, type Instances, expandPlace, sorted } from './instances.ts';
+import type { BuildCache, Core, JointRun, Met, Pass, Placing, Standing } from './cache.ts';
+import { type Bound, type Instance, type Instances, expandPlace, sorted } from './instances.ts';
 import { type Extra, type JointPlace, type StockPart, placePath, roleKey } from './part.ts';
 import type { Resolution } from './resolve.ts';
 
@@ -42,29 +42,65 @@ export type JoinInput = {
 };
 
 /** Every place of every joint, made or refused. Problems are added for what cannot even be tried. */
-export function joinAll(input: JoinInput, problems: Problem[]): Map<string, Placing> {
+export function joinAll(input: JoinInput, problems: Problem[]): Joined {
   const out = new Map<string, Placing>();
+  const joints = new Map<string, JointRun>();
   const cutting = input.cache.numbers.of(JSON.stringify(input.cutting), input.cache.next);
   for (const [id, joint] of sorted(input.doc.joints)) {
     const family = input.families[kindAndVersion(joint.as).id];
     if (!family) continue;
-    const tries = placesOf(id, joint, family, input, problems);
-    const near = neighboursOf(tries, input.cache);
-    for (const t of tries) {
-      const placing = placed(t, near(t), cutting, input, problems);
-      out.set(placePath(placing.place), placing);
-    }
+    const before = input.before.joints.get(id);
+    const from = standingOf(id, joint, family, cutting, input);
+    const run = before && from && isSameStanding(before.from, from) ? before : { from, placings: runJoint(id, joint, family, cutting, input, problems) };
+    joints.set(id, run);
+    for (const p of run.placings) out.set(placePath(p.place), p);
   }
-  return out;
+  return { placings: out, joints };
 }
+export type Joined = { readonly placings: ReadonlyMap<string, Placing>; readonly joints: ReadonlyMap<string, JointRun> };
+function runJoint(id: string, joint: JointDoc, family: Family, cutting: number, input: JoinInput, problems: Problem[]): Placing[] {
+  const tries = placesOf(id, joint, family, input, problems);
+  const near = neighboursOf(tries, input.cache);
+  return tries.map((t) => placed(t, near(t), cutting, input, problems));
+}
+/** All that a joint hangs on; null where it must be looked at each time: something is wrong with it, or its settings read faces of parts. */
+function standingOf(id: string, joint: JointDoc, family: Family, cutting: number, input: JoinInput): Standing | null {
+  const hangsOn: unknown[] = [joint, family, cutting];
+  for (const [key, given] of Object.entries(joint.set ?? {})) {
+    if (typeof given !== 'string') continue;
+    const read = parseExpr(given, input.doc.units);
+    const asks = read.ok ? readsOf(read.expr) : [];
+    if (asks.some((a) => a.k !== 'size')) return null;
+    if (asks.length === 0) continue;
+    const v = input.resolution.evaluate(null, given, `joints/${id}/set/${key}`);
+    if (!v.ok) return null;
+    hangsOn.push(v.value.dim, v.value.v);
+  }
+  for (const [i, entry] of joint.places.entries()) {
+    const { places, problems } = boundOf(entry, family, `joints/${id}/places/${i}`, input.instances);
+    if (problems.length) return null;
+    hangsOn.push(places);
+    for (const bound of places) for (const role of bound) for (const inst of role.instances) hangsOn.push(input.stock.get(inst.path) ?? null);
+  }
+  return hangsOn.includes(null) ? null : hangsOn;
+}
+const isSameStanding = (a: Standing | null, b: Standing): boolean => a !== null && a.length === b.length && a.every((x, i) => x === b[i]);
 
 function placesOf(id: string, joint: JointDoc, family: Family, input: JoinInput, problems: Problem[]): Try[] {
   const out: Try[] = [];
+  const told = new Set<string>();
   joint.places.forEach((entry, i) => {
-    const end = typeof entry['end'] === 'string' ? entry['end'] : undefined;
+    const end = typeof entry['end'] === 'string' && !Object.hasOwn(family.roles, 'end') ? entry['end'] : undefined;
     const { places, problems: bad } = boundOf(entry, family, `joints/${id}/places/${i}`, input.instances);
     problems.push(...bad);
     for (const bound of places) {
+      // Two entries that say the same would cut the same joint twice.
+      const same = `${bound.map((b) => b.instances.map((inst) => inst.path).join(' ')).join('|')} ${end ?? ''}`;
+      if (told.has(same)) {
+        problems.push(problem(`joints/${id}/places/${i}`, `this joint is already told of: ${bound.map((b) => b.instances.map((inst) => inst.path).join(', ')).join(' and ')}.`));
+        continue;
+      }
+      told.add(same);
       const parts = bound.map((b) => b.instances.flatMap((inst) => input.stock.get(inst.path) ?? []));
       if (parts.some((list) => list.length === 0)) continue;
       const enter = parts[0]?.[0];
@@ -77,12 +113,12 @@ function placesOf(id: string, joint: JointDoc, family: Family, input: JoinInput,
 }
 const twice = (paths: readonly string[]): string | null => paths.find((path, i) => paths.indexOf(path) !== i) ?? null;
 type Entry = JointDoc['places'][number];
-type Expanded = { readonly family: Family; readonly instances: Instances; readonly where: string; readonly places: readonly Bound[][]; readonly problems: readonly Problem[] };
+type Expanded = { readonly family: Family; readonly lists: readonly (readonly [string, readonly Instance[] | undefined])[]; readonly where: string; readonly places: readonly Bound[][]; readonly problems: readonly Problem[] };
 const expanded = new WeakMap<Entry, Expanded>();
 /** The places that an entry stands for; worked out once for the same copies of the same parts. */
 function boundOf(entry: Entry, family: Family, where: string, instances: Instances): Pick<Expanded, 'places' | 'problems'> {
   const known = expanded.get(entry);
-  if (known && known.family === family && known.instances === instances && known.where === where) return known;
+  if (known && known.family === family && known.where === where && known.problems.length === 0 && known.lists.every(([id, list]) => instances.byId.get(id) === list)) return known;
   const problems: Problem[] = [];
   const roles: [string, PathRef[]][] = [];
   for (const role of Object.keys(family.roles)) {
@@ -98,7 +134,8 @@ function boundOf(entry: Entry, family: Family, where: string, instances: Instanc
   const { places, problems: bad } = expandPlace(roles, where, instances);
   const selves = places.flatMap((bound) => twice(bound.flatMap((b) => b.instances.map((inst) => inst.path))) ?? []);
   for (const path of new Set(selves)) problems.push(problem(where, `"${path}" cannot be joined to itself.`));
-  const all = { family, instances, where, places, problems: [...problems, ...bad] };
+  const lists = roles.flatMap(([, refs]) => refs.map((r) => [r.id, instances.byId.get(r.id)] as const));
+  const all = { family, lists, where, places, problems: [...problems, ...bad] };
   expanded.set(entry, all);
   return all;
 }

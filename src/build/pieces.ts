@@ -9,8 +9,11 @@ import type { Resolution, Resolved } from './resolve.ts';
 export type Piece = { readonly box: Box; readonly name: string };
 const MOST = 200;
 
-/** The pieces of one copy, outermost division first: 'top#1.3' is stave 3 of layer 1. One piece when the part is not made up. */
-export function piecesOf(r: Resolved, stock: Box, resolution: Resolution, unit: 'mm' | 'in', problems: Problem[]): Piece[] {
+/**
+ * The pieces of one copy, outermost division first: 'top#1.3' is stave 3 of layer 1. One piece when the part is not made up. As drawn
+ * the layers must add up to the part; as built a measured part has more or less wood than its layers were planned to, and each takes its share.
+ */
+export function piecesOf(r: Resolved, stock: Box, resolution: Resolution, unit: 'mm' | 'in', asBuilt: boolean, problems: Problem[]): Piece[] {
   let pieces: Piece[] = [{ box: stock, name: '' }];
   const doc = r.instance.doc as PartDoc;
   for (const [i, m] of (doc.made ?? []).entries()) {
@@ -18,7 +21,7 @@ export function piecesOf(r: Resolved, stock: Box, resolution: Resolution, unit: 
     const axis = QUADS.findIndex((q) => q.size === m.along) as 0 | 1 | 2;
     const sizes = (box: Box): number[] | null => {
       const whole = box.max[axis] - box.min[axis];
-      return 'layers' in m ? layers(m.layers, whole, where) : staves(m.staves.widest, whole, where);
+      return 'layers' in m ? layers(m.layers, whole, m.along, where) : staves(m.staves.widest, whole, where);
     };
     const next: Piece[] = [];
     for (const p of pieces) {
@@ -42,18 +45,21 @@ export function piecesOf(r: Resolved, stock: Box, resolution: Resolution, unit: 
     if (n && !n.ok) problems.push(problem(where, n.problem));
     return n?.ok ? n.v : null;
   }
-  function layers(list: readonly (string | number)[], whole: number, where: string): number[] | null {
+  function layers(list: readonly (string | number)[], whole: number, along: string, where: string): number[] | null {
     const out = list.map((t, k) => mm(t, `${where}/layers/${k}`));
+    if (out.some((n) => n !== null && !(n > 0))) problems.push(problem(where, 'every layer must be above 0.'));
     if (out.some((n) => n === null || !(n > 0))) return null;
     const sum = (out as number[]).reduce((a, b) => a + b, 0);
+    if (asBuilt) return (out as number[]).map((n) => (n * whole) / sum);
     if (Math.abs(sum - whole) > 0.01) {
-      problems.push(problem(where, `the layers of "${r.instance.path}" add up to ${sum.toFixed(2)} mm, but its ${QUADS.find((q) => q.size === doc.made?.[0]?.along)?.size ?? 'size'} is ${whole.toFixed(2)} mm.`));
+      problems.push(problem(where, `the layers of "${r.instance.path}" add up to ${sum.toFixed(2)} mm, but its ${along} is ${whole.toFixed(2)} mm.`));
       return null;
     }
     return out as number[];
   }
   function staves(widest: string | number, whole: number, where: string): number[] | null {
     const w = mm(widest, `${where}/staves/widest`);
+    if (w !== null && !(w > 0)) problems.push(problem(`${where}/staves/widest`, 'the widest stave must be above 0.'));
     if (w === null || !(w > 0)) return null;
     const n = Math.max(1, Math.ceil(whole / w - 1e-9));
     if (n > MOST) {

@@ -9,8 +9,9 @@ import { type Axis, type Vec3, add, axisIndex, axisVec, cross, dot, length, scal
 import type { CopyDoc, Document, Expression, LinePointDoc, PartDoc, SpaceDoc } from '../model/document.ts';
 import { LIMITS } from '../model/document.ts';
 import { type Value, asAngle, asLength, evaluateExpr } from '../model/expr/evaluate.ts';
-import { type Expr, type Parsed, readExpr } from '../model/expr/parse.ts';
-import { type Face, QUADS, type Quad, faceSide, isFace } from '../model/ids.ts';
+import { type Expr, type Parsed, type PathRef, readExpr } from '../model/expr/parse.ts';
+import { parsePath, parseReading } from '../model/expr/path.ts';
+import { FACES, type Face, QUADS, type Quad, faceSide, isFace } from '../model/ids.ts';
 import { nearestWord } from '../model/nearest.ts';
 import { type Problem, shown } from '../model/problem.ts';
 import { type Instance, type Instances, expand, findFor, sorted } from './instances.ts';
@@ -152,9 +153,21 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
     return stop(ctx.where, `${shown(String(text))} comes to ${Math.abs(n) < 1e12 ? `${Math.round(n)} mm` : 'no usable length'}; at most ${LIMITS.metres} m is allowed.`);
   }
 
-  function find(path: Parameters<typeof findFor>[1], ctx: Ctx): Instance {
+  function find(path: PathRef, ctx: Ctx): Instance {
     const r = findFor(ctx.reader, path, ctx.where, known);
     return r.ok ? r.instance : stop(r.problem.where, r.problem.what, r.problem.nearest);
+  }
+  /** The same for what is read: a group has no box. */
+  function findBox(path: PathRef, ctx: Ctx): Instance {
+    const inst = find(path, ctx);
+    if (inst.kind !== 'group') return inst;
+    const inside = [...known.byId.values()].flat().find((i) => i.parent === inst);
+    return stop(ctx.where, `"${inst.path}" is a group: it has no faces of its own; read one of its parts.`, inside?.path);
+  }
+  /** All copies of a line are of one length, so its bare id will do. */
+  function runOf(path: PathRef, ctx: Ctx): Instance {
+    const first = path.names.length === 0 && ctx.reader?.id !== path.id ? known.byId.get(path.id)?.[0] : undefined;
+    return first ?? find(path, ctx);
   }
   /** The frame that readings are taken in. */
   function seer(ctx: Ctx, ask: Ask, onlyAxes: boolean): Frame {
@@ -164,10 +177,9 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
     return ctx.reader.parent ? ask<Frame>(`${what} ${ctx.reader.parent.path}`) : HOME;
   }
 
-  function reading(path: Parameters<typeof findFor>[1], of: string, ctx: Ctx, ask: Ask): number {
-    const inst = find(path, ctx);
-    if (of === 'run') return ask<number>(`run ${inst.path}`);
-    if (inst.kind === 'group') return stop(ctx.where, `"${inst.path}" is a group: it has no faces of its own; read one of its parts.`);
+  function reading(path: PathRef, of: string, ctx: Ctx, ask: Ask): number {
+    if (of === 'run') return ask<number>(`run ${runOf(path, ctx).path}`);
+    const inst = findBox(path, ctx);
     const q = QUADS.find((k) => k.low === of || k.high === of || k.size === of || k.mid === of);
     if (!q) return stop(ctx.where, `"${shown(of)}" is no reading.`);
     if (inst === ctx.reader && ctx.frame === 'own') return ask<number>(`v ${inst.path}.${of}`);
@@ -178,7 +190,7 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
     const world = outDir(from, along);
     const own = inDir(to, world);
     const k = ([0, 1, 2] as const).find((i) => Math.abs(Math.abs(own[i]) - 1) < 1e-9);
-    if (k === undefined) return stop(ctx.where, `"${inst.path}" leans as seen from here, so it has no plain "${of}". Let the end meet it ({ "meets": "${inst.path}.${QUADS[0].low}" }), use a mark, or read one spot with ${q.axis}on(…).`);
+    if (k === undefined) return stop(ctx.where, `"${inst.path}" leans as seen from here, so it has no plain "${of}". ${leanCure(inst, of, q)}`);
     const theirs = QUADS[k] as Quad;
     if (isSize) return ask<number>(`v ${inst.path}.${theirs.size}`);
     const sign = (own[k] ?? 0) > 0 ? 1 : -1;
@@ -188,15 +200,26 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
     return dot(sub(to.o, from.o), world) + sign * v;
   }
 
-  /** Where the plane of a marked face stands at one spot, in the reader's frame. */
-  function onPlane(axis: Axis, path: Parameters<typeof findFor>[1], mark: string, a: number, b: number, ctx: Ctx, ask: Ask): number {
-    const inst = find(path, ctx);
+  function leanCure(inst: Instance, of: string, q: Quad): string {
+    if (of === q.size) return `Write its ${of} as a size with a name, and read that in both.`;
+    const face = isFace(of) ? of : q.low;
+    return `Let the end meet it ({ "meets": "${inst.path}.${face}" }, or one of its marks), or read one spot with ${q.axis}on(${inst.path}.${face}, …).`;
+  }
+
+  /** The face of a box that a word names: a face, or a mark that stands for one. */
+  function faceOf(inst: Instance, word: string, where: string): Face {
     const marks = (inst.doc as PartDoc).marks ?? {};
-    const face = isFace(mark) ? mark : marks[mark];
-    if (face === undefined) return stop(ctx.where, `"${inst.path}" has no mark or face "${shown(mark)}".`, nearestWord(mark, [...Object.keys(marks), 'left', 'right', 'front', 'back', 'bottom', 'top']));
+    const face = isFace(word) ? word : Object.hasOwn(marks, word) ? (marks[word] as Face) : undefined;
+    return face ?? stop(where, `"${inst.path}" has no mark or face "${shown(word)}".`, nearestWord(word, [...Object.keys(marks), ...FACES]));
+  }
+
+  /** Where the plane of a marked face stands at one spot, in the reader's frame. */
+  function onPlane(axis: Axis, path: PathRef, mark: string, a: number, b: number, ctx: Ctx, ask: Ask): number {
+    const inst = findBox(path, ctx);
+    const face = faceOf(inst, mark, ctx.where);
     const from = seer(ctx, ask, false);
     const to = ask<Frame>(`frame ${inst.path}`);
-    const side = faceSide(face as Face);
+    const side = faceSide(face);
     const off = ask<number>(`v ${inst.path}.${face}`);
     const n = inDir(from, outDir(to, axisVec(side.quad.axis)));
     const p = inPoint(from, outPoint(to, scale(axisVec(side.quad.axis), off)));
@@ -241,13 +264,14 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
   /** The plane that an end meets, in the part's own frame, its normal out of the wood. */
   function meeting(inst: Instance, face: Face, meets: string, ask: Ask): { normal: Vec3; off: number } {
     const ctx: Ctx = { reader: inst, frame: 'own', where: `${inst.kind}s/${inst.id}/${face}` };
-    const e = parse(meets, ctx.where);
-    if (e.k !== 'read' || !isFace(e.of)) return stop(ctx.where, `"meets" names one face, such as "seat.bottom"; "${shown(meets)}" is not one.`);
-    const other = find(e.path, ctx);
+    const r = parseReading(meets);
+    if (!r.ok) return stop(ctx.where, `"meets" names one face or mark, such as "seat.bottom"; "${shown(meets)}" is not one: ${r.problem}.`, r.nearest);
+    const other = findBox(r.path, ctx);
+    const of = faceOf(other, r.of, ctx.where);
     const to = ask<Frame>(`frame ${other.path}`);
     const from = ask<Frame>(`frame ${inst.path}`);
-    const theirs = faceSide(e.of);
-    const off = ask<number>(`v ${other.path}.${e.of}`);
+    const theirs = faceSide(of);
+    const off = ask<number>(`v ${other.path}.${of}`);
     const outward = axisVec(theirs.quad.axis);
     const n = inDir(from, outDir(to, outward));
     const p = inPoint(from, outPoint(to, scale(outward, off)));
@@ -313,9 +337,9 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
   function linePoint(inst: Instance, p: LinePointDoc, where: string, ask: Ask): Vec3 {
     const ctx: Ctx = { reader: inst, frame: 'outer', where };
     if (!('on' in p)) return p.map((e) => mm(e, ctx, ask)) as unknown as Vec3;
-    const e = parse(`${p.on}.width`, where);
-    if (e.k !== 'read') return stop(where, `"${shown(p.on)}" is not a part.`);
-    const other = find(e.path, ctx);
+    const r = parsePath(p.on);
+    if (!r.ok) return stop(where, `"${shown(p.on)}": ${r.problem}.`, r.nearest);
+    const other = findBox(r.path, ctx);
     const grain = (other.doc as PartDoc).grain ?? 'z';
     const from = seer(ctx, ask, false);
     const to = ask<Frame>(`frame ${other.path}`);

@@ -4,14 +4,14 @@ import { judge, prove, verdictOf } from '../piece/judge.ts';
 import { kindsOf } from '../piece/kinds.ts';
 import { renderFigures } from '../units/figures.ts';
 import { styleOf } from './style.ts';
-import { Unusable, type Verb, print, readPiece, round6, withStore } from './verb.ts';
+import { Unusable, type Verb, exitOf, many, print, readPiece, round6, withStore } from './verb.ts';
 
 /** Verdict and findings; exit 1 if and only if something stops it. */
 export const check: Verb = async (o) => {
   const doc = readPiece(o);
   return withStore((store) => {
     const j = judge(doc, store, 2);
-    if (j.problems.length) throw new Unusable(j.problems);
+    if (j.problems.length) throw new Unusable(j.problems, doc.title);
     const findings = prove(doc, j.findings, store);
     const verdict = verdictOf(j);
     const b = j.built.built;
@@ -28,7 +28,7 @@ export const check: Verb = async (o) => {
       spaces: [...b.resolution.boxes.values()].filter((r) => r.instance.kind === 'space').map((r) => ({ id: r.instance.path, min: r.box.min.map(round6), max: r.box.max.map(round6) })),
     };
     print(o, answer, () => checkText(doc.title, doc.units, verdict, findings, answer.counts));
-    return verdict === 'not-yet' ? 1 : 0;
+    return exitOf(j);
   });
 };
 const round = (s: { length: number; width: number; thickness: number }): { length: number; width: number; thickness: number } => ({ length: round6(s.length), width: round6(s.width), thickness: round6(s.thickness) });
@@ -38,7 +38,7 @@ const KIND = { stops: 'stops it', trouble: 'trouble later', note: 'worth knowing
 function checkText(title: string, units: 'mm' | 'in', verdict: string, findings: readonly Finding[], counts: { parts: number; joints: number }): string {
   const watch = findings.filter((f) => f.grade === 'trouble').length;
   const sentence = verdict === 'not-yet' ? 'It does not go together yet.' : watch ? `It goes together, with ${watch === 1 ? 'one thing' : `${watch} things`} to watch.` : 'It goes together.';
-  const lines = [title, `${sentence} ${counts.parts} parts, ${counts.joints} joints.`];
+  const lines = [title, `${sentence} ${many(counts.parts, 'part')}, ${many(counts.joints, 'joint')}.`];
   findings.forEach((f, i) => {
     lines.push('', `${i + 1}. ${f.title} (${KIND[f.grade]})`, `   ${renderFigures(f.why, styleOf(units))}`);
     for (const r of f.remedies) lines.push(`   - ${renderFigures(r.label, styleOf(units))}${r.consequence === undefined ? '' : `. ${renderFigures(r.consequence, styleOf(units))}`}`);

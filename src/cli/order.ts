@@ -9,7 +9,7 @@ export const order: Verb = async (o) => {
   const doc = readPiece(o);
   return withStore((store) => {
     const j = judge(doc, store, 2);
-    if (j.problems.length) throw new Unusable(j.problems);
+    if (j.problems.length) throw new Unusable(j.problems, doc.title);
     const plan = orderOf(j.built, store);
     const steps = plan.steps.map((s) => ({ ...s, along: s.along.map(round6), distance: round6(s.distance) }));
     const stuck = plan.stuck ? { stuck: plan.stuck, why: plan.why ?? '' } : {};
@@ -20,6 +20,7 @@ export const order: Verb = async (o) => {
 function text(title: string, plan: OrderView): string {
   const lines = [title];
   if (!plan.possible) lines.push(`It cannot be put together: ${plan.why ?? `these parts hold each other: ${(plan.stuck ?? []).join(', ')}.`}`);
+  else if (!plan.steps.length) lines.push('There is nothing to put together: no part is joined to another.');
   for (const stage of plan.stages) {
     lines.push('', `${stage.name}:`);
     for (const i of stage.steps) lines.push(`  ${i + 1}. ${plan.steps[i]?.words ?? ''}`);

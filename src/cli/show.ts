@@ -24,7 +24,7 @@ export const show: Verb = async (o) => {
   const doc = readPiece(o);
   return withStore((store) => {
     const j = judge(doc, store, 2);
-    if (j.problems.length) throw new Unusable(j.problems);
+    if (j.problems.length) throw new Unusable(j.problems, doc.title);
     const made = make(doc, j.built, store);
     const bytes = writeWhole(out, typeof made === 'string' ? new TextEncoder().encode(made) : made);
     const stops = verdictOf(j) === 'not-yet';

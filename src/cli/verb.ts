@@ -7,6 +7,7 @@ import { LIMITS } from '../model/document.ts';
 import { parseDocument } from '../model/parse.ts';
 import { type Problem, problemLine, shown } from '../model/problem.ts';
 import { catalog } from '../piece/catalog.ts';
+import { type Judged, verdictOf } from '../piece/judge.ts';
 import { loadKernel } from '../solids/kernel.ts';
 
 export type Options = { readonly files: readonly string[]; readonly values: ReadonlyMap<string, string> };
@@ -15,9 +16,12 @@ export type Verb = (o: Options) => Promise<number>;
 /** The input cannot be used: exit 2, with what, where and the nearest valid name. */
 export class Unusable extends Error {
   readonly problems: readonly Problem[];
-  constructor(problems: readonly Problem[]) {
+  /** Of the piece, as far as it could be read. */
+  readonly title: string;
+  constructor(problems: readonly Problem[], title = '') {
     super('unusable input');
     this.problems = problems;
+    this.title = title;
   }
   lines(): string[] {
     return this.problems.map(problemLine);
@@ -28,10 +32,23 @@ export class Unusable extends Error {
 export function readPiece(o: Options): Document {
   const file = o.files[0];
   if (file === undefined) throw new Unusable([{ where: '', what: 'name the file of the piece.' }]);
-  const parsed = parseDocument(readText(file), catalog);
-  if (!parsed.ok) throw new Unusable(parsed.problems);
+  const text = readText(file);
+  const parsed = parseDocument(text, catalog);
+  if (!parsed.ok) throw new Unusable(parsed.problems, titleIn(text));
   return parsed.doc;
 }
+/** The title of a document that is otherwise no good; empty where there is none. */
+function titleIn(text: string): string {
+  try {
+    const title = (JSON.parse(text.replace(/^\ufeff/, '')) as { title?: unknown } | null)?.title;
+    return typeof title === 'string' ? title.slice(0, LIMITS.title) : '';
+  } catch {
+    return '';
+  }
+}
+/** What every verb that reads a piece answers with: 1 if and only if something stops it. */
+export const exitOf = (j: Judged): number => (verdictOf(j) === 'not-yet' ? 1 : 0);
+export const many = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 export function readText(file: string): string {
   let size: number;
   try {

@@ -24,7 +24,7 @@ export type Check = {
 };
 
 /** Stable over edits: the rule, the parts in order, the joint and its place; no numbers that are sizes. */
-export function keyOf(rule: string, parts: readonly string[], joint?: string): string {
+function keyOf(rule: string, parts: readonly string[], joint?: string): string {
   return [rule, ...[...new Set(parts)].sort(byCodePoint), ...(joint === undefined ? [] : [joint])].join(' ');
 }
 export type Draft = Omit<Finding, 'key' | 'remedies' | 'parts'> & {

@@ -9,12 +9,16 @@ import { type Check, type Facts, cap, finding, jointName, partsOf, reachOf, the,
 
 /** Least and greatest distance between the two surfaces of a contact, mm, from the surfaces themselves: exact, no mesh. Below 0 they bite. */
 export function gapOf(c: Contact): { readonly low: number; readonly high: number } | null {
-  const [a, b] = c.between.map((s) => s.surface);
-  if (!a || !b) return null;
+  const [{ surface: a }, { surface: b }] = c.between;
   if ('plane' in a && 'plane' in b) {
     // How far each corner of the first patch stands out of the second one's wood.
-    const far = a.patch.map((q) => dot(b.plane.normal, outPoint(a.patchFrame, [q[0], q[1], 0])) - b.plane.off);
-    return far.length ? { low: Math.min(...far), high: Math.max(...far) } : null;
+    let [low, high] = [Infinity, -Infinity];
+    for (const q of a.patch) {
+      const far = dot(b.plane.normal, outPoint(a.patchFrame, [q[0], q[1], 0])) - b.plane.off;
+      low = Math.min(low, far);
+      high = Math.max(high, far);
+    }
+    return a.patch.length ? { low, high } : null;
   }
   if ('round' in a && 'round' in b) {
     const off = axesApart(a.round, b.round);

@@ -1,4 +1,4 @@
-import { type Frame, outDir, outPoint } from './frame.ts';
+import { type Frame, outPoint } from './frame.ts';
 import type { Vec3 } from './vec3.ts';
 
 /** An axis-parallel box in some frame, mm. */
@@ -26,13 +26,12 @@ export function boxAround(points: Iterable<Vec3>): Box | null {
 }
 /** The box, seen from outside its frame, as the smallest box there (exact for quarter turns). */
 export function outBox(f: Frame, b: Box): Box {
-  const half: Vec3 = [(b.max[0] - b.min[0]) / 2, (b.max[1] - b.min[1]) / 2, (b.max[2] - b.min[2]) / 2];
+  const [a, c, d] = [(b.max[0] - b.min[0]) / 2, (b.max[1] - b.min[1]) / 2, (b.max[2] - b.min[2]) / 2];
   const mid = outPoint(f, middleOf(b));
-  const x = outDir(f, [half[0], 0, 0]);
-  const y = outDir(f, [0, half[1], 0]);
-  const z = outDir(f, [0, 0, half[2]]);
-  const r = (i: 0 | 1 | 2): number => Math.abs(x[i]) + Math.abs(y[i]) + Math.abs(z[i]);
-  return { min: [mid[0] - r(0), mid[1] - r(1), mid[2] - r(2)], max: [mid[0] + r(0), mid[1] + r(1), mid[2] + r(2)] };
+  const r0 = Math.abs(f.x[0] * a) + Math.abs(f.y[0] * c) + Math.abs(f.z[0] * d);
+  const r1 = Math.abs(f.x[1] * a) + Math.abs(f.y[1] * c) + Math.abs(f.z[1] * d);
+  const r2 = Math.abs(f.x[2] * a) + Math.abs(f.y[2] * c) + Math.abs(f.z[2] * d);
+  return { min: [mid[0] - r0, mid[1] - r1, mid[2] - r2], max: [mid[0] + r0, mid[1] + r1, mid[2] + r2] };
 }
 export const unionBox = (a: Box, b: Box): Box => ({
   min: [Math.min(a.min[0], b.min[0]), Math.min(a.min[1], b.min[1]), Math.min(a.min[2], b.min[2])],
@@ -44,4 +43,9 @@ export const growBox = (b: Box, by: number): Box => ({
 });
 /** Do the boxes come closer than `by` to each other (0: share a point at least)? */
 export const boxesNear = (a: Box, b: Box, by = 0): boolean =>
-  [0, 1, 2].every((i) => (a.min[i] ?? 0) <= (b.max[i] ?? 0) + by && (b.min[i] ?? 0) <= (a.max[i] ?? 0) + by);
+  a.min[0] <= b.max[0] + by &&
+  b.min[0] <= a.max[0] + by &&
+  a.min[1] <= b.max[1] + by &&
+  b.min[1] <= a.max[1] + by &&
+  a.min[2] <= b.max[2] + by &&
+  b.min[2] <= a.max[2] + by;

@@ -1,4 +1,4 @@
-import { type Axis, type Vec3, add, cross, dot, quantise3, sameVec, scale, sub, tidy3 } from './vec3.ts';
+import { type Axis, type Vec3, add, cross, dot, quantise3, sameVec, sub, tidy3 } from './vec3.ts';
 
 /**
  * An orthonormal frame seen from an outer one: origin in mm and three unit axes.
@@ -9,9 +9,17 @@ export type Frame = { readonly o: Vec3; readonly x: Vec3; readonly y: Vec3; read
 export const HOME: Frame = { o: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
 
 /** A direction given in the frame, seen from outside. */
-export const outDir = (f: Frame, v: Vec3): Vec3 => add(add(scale(f.x, v[0]), scale(f.y, v[1])), scale(f.z, v[2]));
+export const outDir = ({ x, y, z }: Frame, v: Vec3): Vec3 => [
+  x[0] * v[0] + y[0] * v[1] + z[0] * v[2],
+  x[1] * v[0] + y[1] * v[1] + z[1] * v[2],
+  x[2] * v[0] + y[2] * v[1] + z[2] * v[2],
+];
 /** A point given in the frame, seen from outside. */
-export const outPoint = (f: Frame, p: Vec3): Vec3 => add(f.o, outDir(f, p));
+export const outPoint = ({ o, x, y, z }: Frame, p: Vec3): Vec3 => [
+  o[0] + (x[0] * p[0] + y[0] * p[1] + z[0] * p[2]),
+  o[1] + (x[1] * p[0] + y[1] * p[1] + z[1] * p[2]),
+  o[2] + (x[2] * p[0] + y[2] * p[1] + z[2] * p[2]),
+];
 /** A direction given outside, seen in the frame. */
 export const inDir = (f: Frame, v: Vec3): Vec3 => [dot(f.x, v), dot(f.y, v), dot(f.z, v)];
 /** A point given outside, seen in the frame. */

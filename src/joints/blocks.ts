@@ -49,8 +49,13 @@ function faceDir(side: MeetSide, face: Face): Vec3 {
 }
 /** The compass name of the part's own face that looks most nearly along `dir` (meeting frame). */
 export function faceToward(side: MeetSide, dir: Vec3): Face {
+  const along = [dot(side.frame.x, dir), dot(side.frame.y, dir), dot(side.frame.z, dir)];
   let best: Face = 'left';
-  for (const f of FACES) if (dot(faceDir(side, f), dir) > dot(faceDir(side, best), dir) + 1e-9) best = f;
+  let most = -Infinity;
+  FACES.forEach((f, i) => {
+    const d = (i % 2 === 0 ? -1 : 1) * (along[i >> 1] ?? 0);
+    if (d > most + 1e-9) [best, most] = [f, d];
+  });
   return best;
 }
 /** Which way along `axis` of the meeting a named face or mark of the part looks; null when it looks along another axis. */

@@ -2,9 +2,10 @@
 import type { z } from 'zod';
 import { type Catalog, kindAndVersion } from './catalog.ts';
 import { type Document, KNOWN_KEYS, LIMITS, VERSION, documentSchema } from './document.ts';
-import { QUADS, RESERVED, RESERVED_FOR_SIZES, byCodePoint } from './ids.ts';
+import { FACES, QUADS, RESERVED, RESERVED_FOR_SIZES, byCodePoint, isFace } from './ids.ts';
 import { nearestWord } from './nearest.ts';
 import { type Problem, problem, shown } from './problem.ts';
+import { isWood } from '../wood/woods.ts';
 import { type Seen, nothingSeen, unseenOf, wholeOf } from './seen.ts';
 import { type Upgrade, UPGRADES, upgradeDocument } from './upgrade.ts';
 
@@ -70,9 +71,12 @@ function issueProblems(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]):
     return issue.keys.map((k) => problem(where, `"${shown(k)}" is not a word that can stand here.`, nearestWord(k, KNOWN_KEYS)));
   if (issue.code === 'invalid_union') {
     // The branch that got furthest speaks: deepest path first, then fewest complaints.
-    const branches = issue.errors.map((e) => e.flatMap((i) => issueProblems(i, path)));
+    const kin = issue.errors.filter((e) => !e.some((i) => i.path.length === 0 && i.code === 'invalid_type'));
+    const branches = kin.map((e) => e.flatMap((i) => issueProblems(i, path)));
     const best = branches.filter((b) => b.length).sort((a, b) => depthOf(b) - depthOf(a) || a.length - b.length)[0];
-    return best && depthOf(best) > where.split('/').length - 1 ? best : [problem(where, 'this is neither a length, an expression nor { "meets": "part.face" }.')];
+    if (best) return best;
+    // Where it is of none of the kinds, no branch speaks for it: what may stand there is said instead.
+    return [problem(where, UNION_WORDS.find(([key]) => key.test(where))?.[1] ?? 'a length or an expression is needed here.')];
   }
   if (issue.code === 'invalid_key') {
     const key = String(issue.path.at(-1) ?? '');
@@ -81,13 +85,27 @@ function issueProblems(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]):
   }
   return [problem(where, plain(issue))];
 }
+/** What may stand where one of several forms can, by place. */
+const UNION_WORDS: readonly (readonly [RegExp, string])[] = [
+  [/^(parts|spaces)\/[^/]+\/(left|right|front|back|bottom|top)$/, 'a length, an expression or { "meets": "part.face" } is needed here.'],
+  [/\/copies\/\d+$/, 'a mirror, a row or a ring is needed here.'],
+  [/\/made\/\d+$/, '"layers" or "staves" are needed here, and "along".'],
+  [/\/(from|to)$/, 'a point [x, y, z] or { "on": part, "z": height } is needed here.'],
+  [/\/places\/\d+\/[^/]+$/, 'the path of a part is needed here, or a list of such.'],
+  [/\/set\/[^/]+$/, 'a length, an expression or a word is needed here.'],
+];
 const depthOf = (b: readonly Problem[]): number => Math.max(...b.map((p) => p.where.split('/').length));
 
+const WANTED: Readonly<Record<string, string>> = { array: 'a list', object: 'an object in { }', record: 'an object in { }', boolean: 'true or false', int: 'a whole number' };
 function plain(issue: z.core.$ZodIssue): string {
-  if (issue.code === 'invalid_type') return issue.input === undefined && /received undefined/.test(issue.message) ? `this is missing: a ${issue.expected} is needed.` : `a ${issue.expected} is needed here.`;
+  if (issue.code === 'invalid_type') {
+    const wanted = WANTED[issue.expected] ?? `a ${issue.expected}`;
+    return issue.input === undefined && /received undefined/.test(issue.message) ? `this is missing: ${wanted} is needed.` : `${wanted} is needed here.`;
+  }
   if (issue.code === 'too_big') return `too much: at most ${String(issue.maximum)}.`;
   if (issue.code === 'too_small') return `too little: at least ${String(issue.minimum)}.`;
   if (issue.code === 'invalid_value') return `one of ${issue.values.map((v) => `"${String(v)}"`).join(', ')} is needed here.`;
+  if (issue.code === 'invalid_format' && issue.path.at(-1) === 'as') return 'a name and its version are needed here, such as "mortise_tenon@1".';
   if (issue.code === 'invalid_format') return 'this is not written as it must be here.';
   return `${issue.message}.`;
 }
@@ -101,7 +119,7 @@ function checkDocument(doc: Document, catalog: Catalog): Problem[] {
   const frames = checkFrames(doc);
   // Groups in a circle could not be counted.
   if (frames.length) return [...checkNames(doc), ...checkQuads(doc), ...frames];
-  return [...checkNames(doc), ...checkQuads(doc), ...checkCounts(doc), ...checkShapes(doc, catalog), ...checkJoints(doc, catalog)];
+  return [...checkNames(doc), ...checkQuads(doc), ...checkFaces(doc), ...checkCounts(doc), ...checkShapes(doc, catalog), ...checkJoints(doc, catalog)];
 }
 
 const COLLECTIONS = ['sizes', 'spaces', 'groups', 'parts'] as const;
@@ -128,6 +146,17 @@ function checkQuads(doc: Document): Problem[] {
         if (given.length !== 2) out.push(problem(`${kind}/${id}`, `exactly two of ${words.join(', ')} are needed; ${given.length ? `${given.join(', ')} ${given.length === 1 ? 'is' : 'are'} given` : 'none is given'}.`));
         for (const w of [q.size, q.mid]) if (typeof box[w] === 'object') out.push(problem(`${kind}/${id}/${w}`, 'only a face (left, right, front, back, bottom, top) can meet another.'));
       }
+  return out;
+}
+
+/** Grain, marks and datum of parts. */
+function checkFaces(doc: Document): Problem[] {
+  const out: Problem[] = [];
+  for (const [id, part] of Object.entries(doc.parts ?? {})) {
+    if (part.grain === undefined && isWood(part.wood)) out.push(problem(`parts/${id}`, `say which way the grain of the ${shown(part.wood)} runs: "grain": "x", "y" or "z".`));
+    for (const mark of Object.keys(part.marks ?? {})) if (isFace(mark)) out.push(problem(`parts/${id}/marks/${mark}`, `"${mark}" is a face already; call the mark something else.`));
+    for (const q of QUADS) if (part.datum?.includes(q.low) && part.datum.includes(q.high)) out.push(problem(`parts/${id}/datum`, `sizes cannot count from ${q.low} and from ${q.high} at once; name one of them.`));
+  }
   return out;
 }
 
@@ -183,10 +212,14 @@ function checkShapes(doc: Document, catalog: Catalog): Problem[] {
   for (const [id, part] of Object.entries(doc.parts ?? {}))
     for (const [i, s] of (part.shape ?? []).entries()) {
       const where = `parts/${id}/shape/${i}`;
-      const { id: kind } = kindAndVersion(s.as);
+      const { id: kind, version } = kindAndVersion(s.as);
       const facts = Object.hasOwn(catalog.shapes, kind) ? catalog.shapes[kind] : undefined;
       if (!facts) {
         out.push(problem(where, `no shape is called "${shown(kind)}".`, nearestWord(kind, Object.keys(catalog.shapes))));
+        continue;
+      }
+      if (version !== facts.version) {
+        out.push(problem(where, version > facts.version ? `${kind}@${version} comes from a newer Dryfit; this one knows ${kind} up to @${facts.version}.` : `nothing leads from ${kind}@${version} to @${facts.version}.`, `${kind}@${facts.version}`));
         continue;
       }
       const known = Object.keys(facts.params);
@@ -212,7 +245,9 @@ function checkJoints(doc: Document, catalog: Catalog): Problem[] {
       const where = `joints/${id}/places/${i}`;
       for (const role of roles) if (place[role] === undefined) out.push(problem(where, `a ${kind} needs the part that is "${role}".`));
       for (const [role, value] of Object.entries(place)) {
-        if (role !== 'end' && !roles.includes(role)) out.push(problem(where, `a ${kind} has no "${shown(role)}".`, nearestWord(role, [...roles, 'end'])));
+        if (role === 'end' && !roles.includes('end')) {
+          if (typeof value !== 'string' || !isFace(value)) out.push(problem(`${where}/end`, `the end is one of ${FACES.join(', ')} of the part that enters.`, typeof value === 'string' ? nearestWord(value, FACES) : null));
+        } else if (!roles.includes(role)) out.push(problem(where, `a ${kind} has no "${shown(role)}".`, nearestWord(role, [...roles, 'end'])));
         else if (Array.isArray(value) && facts.roles[role]?.count !== 'many') out.push(problem(`${where}/${role}`, 'one part is needed here, not a list.'));
       }
     }

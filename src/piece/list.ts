@@ -3,8 +3,9 @@ import { type BlankJob, roughOf } from '../boards/blank.ts';
 import { type Shop, defaultShop } from '../boards/shop.ts';
 import type { Built } from '../build/build.ts';
 import { sizeOf } from '../geom/box.ts';
+import { quantise } from '../geom/vec3.ts';
 import type { Document } from '../model/document.ts';
-import { isWood } from '../wood/woods.ts';
+import { isWood, woodOf } from '../wood/woods.ts';
 import { type Kind, kindsOf } from './kinds.ts';
 import type { CutRow } from './view.ts';
 
@@ -12,10 +13,16 @@ import type { CutRow } from './view.ts';
 export function cutRows(doc: Document, built: Built, kinds: readonly Kind[] = kindsOf(built.built), shop: Shop = defaultShop(doc.units)): CutRow[] {
   const rows: CutRow[] = kinds.map((k) => {
     const first = k.parts[0];
-    const words = first?.doc.name ?? first?.id.replaceAll('_', ' ') ?? '';
-    return { part: first?.id ?? '', words, letter: k.letter, count: k.parts.length, wood: first?.wood ?? '', paths: k.parts.map((p) => p.path), finished: k.finished, rough: roughOf(k.finished, shop), handedOf: k.handedOf };
+    const words = [...new Set(k.parts.map((p) => p.doc.name ?? p.id.replaceAll('_', ' ')))].join(' and ');
+    return { part: first?.id ?? '', words, letter: k.letter, count: k.parts.length, wood: first?.wood ?? '', paths: k.parts.map((p) => p.path), finished: k.finished, rough: roughSize(first?.wood ?? '', k.finished, shop), handedOf: k.handedOf };
   });
   return [...rows, ...extraRows(built)];
+}
+/** Wood is left over-size until it is flat; a sheet has its thickness already, and glass, stone and metal are ordered to size. */
+function roughSize(wood: string, finished: CutRow['finished'], shop: Shop): CutRow['rough'] {
+  const w = woodOf(wood);
+  if (w.kind !== 'other') return roughOf(finished, shop);
+  return w.of === 'sheet' ? { ...roughOf(finished, shop), thickness: finished.thickness } : finished;
 }
 function extraRows(built: Built): CutRow[] {
   const groups = new Map<string, CutRow>();
@@ -25,7 +32,7 @@ function extraRows(built: Built): CutRow[] {
     const all = [a, b, c];
     const across = all.filter((_, i) => i !== k).sort((x, y) => y - x);
     const finished = { length: all[k] ?? 0, width: across[0] ?? 0, thickness: across[1] ?? 0 };
-    const key = [e.words, e.record.wood, e.record.key].join(' ');
+    const key = [e.words, e.record.wood, ...[finished.length, finished.width, finished.thickness].map(quantise)].join(' ');
     const had = groups.get(key);
     groups.set(key, had ? { ...had, count: had.count + 1, paths: [...had.paths, e.path] } : { part: e.words, words: e.words, letter: '', count: 1, wood: e.record.wood, paths: [e.path], finished, rough: finished, handedOf: null });
   }

@@ -1,6 +1,6 @@
 /** What a carpenter would measure of a solid. */
 import { type Box } from '../geom/box.ts';
-import { type Vec3, add, cross, dot, scale, sub } from '../geom/vec3.ts';
+import { type Vec3, cross, dot, sub } from '../geom/vec3.ts';
 import type { Body } from './kernel.ts';
 import { type Reading, readSolid } from './read.ts';
 import type { Solid } from './solid.ts';
@@ -98,13 +98,15 @@ function centreOf(reading: Reading): Vec3 {
   const n = reading.triangles.length / 3;
   if (n === 0) return [0, 0, 0];
   const from = cornersAt(reading, 0)[0];
-  let volume = 0;
-  let moment: Vec3 = [0, 0, 0];
+  let [volume, x, y, z] = [0, 0, 0, 0];
   for (let t = 0; t < n; t++) {
-    const [a, b, c] = cornersAt(reading, t).map((p) => sub(p, from)) as unknown as Corners;
+    const [p, q, r] = cornersAt(reading, t);
+    const [a, b, c] = [sub(p, from), sub(q, from), sub(r, from)];
     const v = wedge([a, b, c]);
     volume += v;
-    moment = add(moment, scale(add(add(a, b), c), v / 4));
+    x += (a[0] + b[0] + c[0]) * (v / 4);
+    y += (a[1] + b[1] + c[1]) * (v / 4);
+    z += (a[2] + b[2] + c[2]) * (v / 4);
   }
-  return volume > 0 ? add(from, scale(moment, 1 / volume)) : from;
+  return volume > 0 ? [from[0] + x / volume, from[1] + y / volume, from[2] + z / volume] : from;
 }

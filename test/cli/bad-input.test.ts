@@ -194,6 +194,10 @@ test('files that are none, and words that are no verbs', async () => {
     [['check'], 2, /name the file/],
     [['chekc', good], 2, /no verb "chekc".*check/],
     [['__proto__', good], 2, /no verb/],
+    [['check', good, '--jsno'], 2, /--jsno: there is no such option.*Did you mean "--json"/],
+    [['check', good, good], 2, /one piece at a time/],
+    [['lay', good, '--effort'], 2, /--effort: a value must follow/],
+    [['lay', good, '--effort', ''], 2, /--effort.*number/],
     [[], 2, /verbs:/],
     [['lay', good, '--effort', 'much'], 2, /--effort.*number/],
     [['lay', good, '--stock', 'missing.json'], 2, /no such file/],
@@ -229,9 +233,19 @@ test('hostile names come out harmless from every verb, and as they went in for a
 test('unusable input is told in JSON too', async () => {
   const r = await run(['check', put('bad.json', one({ widht: '5' })), '--json']);
   expect(r.code).toBe(2);
-  const { problems } = JSON.parse(r.out) as { problems: { where: string; what: string; nearest?: string }[] };
+  const { dryfit: version, title, problems } = JSON.parse(r.out) as { dryfit: number; title: string; problems: { where: string; what: string; nearest?: string }[] };
+  expect([version, title]).toEqual([1, 'Bad']);
   expect(problems.find((p) => p.nearest === 'width')?.where).toBe('parts/a');
 });
+
+test('every verb answers by its exit whether the piece goes together', async () => {
+  const apart = put('apart.json', joined('mortise_tenon@1', [{ enter: 'a', into: 'post' }]));
+  for (const verb of ['check', 'order', 'list', 'lay']) {
+    const r = await run([verb, apart, '--json']);
+    expect([verb, r.code, r.err]).toEqual([verb, 1, '']);
+    expect(JSON.parse(r.out)).toMatchObject({ dryfit: 1, title: 'Bad' });
+  }
+}, 120_000);
 
 test('thousands of parts in one place are told of without trying every pair', async () => {
   const crowd = put('crowd.json', piece({ a: board({ loose: true, copies: [{ row: 'x', count: 4900, step: '0' }] }) }));

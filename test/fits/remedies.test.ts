@@ -99,7 +99,7 @@ const doc = jsonDocument({
   parts: { a: { wood: 'oak', grain: 'x', left: '0', right: 'long', front: '0', depth: '40', bottom: '0', height: '20', loose: true } },
   joints: {},
 });
-test.each<readonly [string, boolean, Remedy['patches'], string?]>([
+const KINDS: readonly (readonly [string, boolean, Remedy['patches'], string?])[] = [
   ['a setting of a joint', true, [{ op: 'add', path: 'joints/j/set/length', value: '20 mm' }]],
   ['a setting taken away', true, [{ op: 'remove', path: 'joints/j/set/length' }]],
   ['a named size', true, [{ op: 'replace', path: 'sizes/long', value: '310 mm', was: '300' }]],
@@ -113,6 +113,10 @@ test.each<readonly [string, boolean, Remedy['patches'], string?]>([
   ['a measurement taken away', false, [{ op: 'remove', path: 'bench/measured/0' }]],
   ['loose, and it says so', true, [{ op: 'add', path: 'parts/a/loose', value: true }], PLAIN_LABELS.loose],
   ['loose, in silence', false, [{ op: 'add', path: 'parts/a/loose', value: true }]],
-])('%s: %s', (_, allowed, patches, label = 'Cure it') => {
-  expect(isAllowed(doc, { label, patches, proof: 'untried' })).toBe(allowed);
-});
+];
+test.each(KINDS.map(([name, allowed, patches, label]) => ({ name, allowed, patches, label: label ?? 'Cure it' })))(
+  '$name: $allowed',
+  ({ allowed, patches, label }) => {
+    expect(isAllowed(doc, { label, patches, proof: 'untried' })).toBe(allowed);
+  },
+);

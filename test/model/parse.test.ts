@@ -42,10 +42,22 @@ test.each([
   ['an unknown setting', { ...base, joints: { j: { as: 'tenon@2', places: [{ enter: 'a', into: 'b' }], set: { widht: '1' } } } }, /Did you mean "width"/],
   ['no such shape', { ...base, parts: { a: { ...part, shape: [{ as: 'tapr@1' }] } } }, /Did you mean "taper"/],
   ['a shape that lacks', { ...base, parts: { a: { ...part, shape: [{ as: 'taper@1' }] } } }, /needs "start"/],
+  ['a newer shape', { ...base, parts: { a: { ...part, shape: [{ as: 'taper@2', start: '1' }] } } }, /taper@2 comes from a newer Dryfit.*"taper@1"/],
+  ['a joint without its version', { ...base, joints: { j: { as: 'tenon', places: [{ enter: 'a', into: 'b' }] } } }, /a name and its version are needed here, such as/],
+  ['wood without grain', { ...base, parts: { a: { ...part, grain: undefined } } }, /say which way the grain of the ash runs/],
+  ['a mark called like a face', { ...base, parts: { a: { ...part, marks: { left: 'right' } } } }, /"left" is a face already/],
+  ['both faces for a datum', { ...base, parts: { a: { ...part, datum: ['left', 'right'] } } }, /from left and from right at once/],
+  ['neither length nor face', { ...base, parts: { a: { ...part, left: null } } }, /parts\/a\/left: a length, an expression or \{ "meets"/],
+  ['a copy that is none', { ...base, parts: { a: { ...part, copies: [7] } } }, /a mirror, a row or a ring is needed/],
+  ['a mirror spelt wrongly', { ...base, parts: { a: { ...part, copies: [{ mirrror: 'x', names: ['l', 'r'] }] } } }, /"mirrror".*Did you mean "mirror"/],
+  ['an object for a list', { ...base, parts: { a: { ...part, shape: {} } } }, /a list is needed here/],
   ['too many copies', { ...base, parts: { a: { ...part, copies: [{ row: 'x', count: 100, step: '1' }, { row: 'y', count: 100, step: '1' }] } } }, /10000.*at most 5000/],
   ['names that do not match', { ...base, parts: { a: { ...part, copies: [{ row: 'x', count: 3, step: '1', names: ['p', 'q'] }] } } }, /3 copies need 3 names/],
 ])('%s', (_, json, words) => {
   expect(lines(json)).toMatch(words);
+});
+test('glass has no grain to tell of', () => {
+  expect(lines({ ...base, parts: { a: { ...part, wood: 'glass', grain: undefined } } })).toBe('ok');
 });
 test('names that reach into the language are refused before they are anything', () => {
   expect(lines('{"dryfit":1,"title":"T","units":"mm","parts":{"__proto__":{"x":1}}}')).toMatch(/cannot be a name/);

@@ -60,33 +60,57 @@ test(
     expect((await sizesNow(page))['wide']).toMatch(/^25[- ]1\/2( in)?$/);
   }),
 );
-test.each([
+const WRONG: readonly (readonly [string, RegExp])[] = [
   ['twelve', /twelve/],
-  ['6 4 0 x', /./],
+  ['6 4 0 x', /cannot be read|no unit/],
   ['-20', /above 0/],
   ['0', /above 0/],
-  ['NaN', /NaN|nan/],
-  ['Infinity', /./],
+  ['NaN', /nan/i],
+  ['Infinity', /infinity/i],
   ['1e999', /./],
-  ['wide + 1', /circle|reads|itself/],
-  ['high.nothing + 3', /nothing|high/],
-  ['99999999', /./],
-])('%s is no size: it stays in the field, one line says why, the last good size holds', async (text, why) =>
+  ['wide + 1', /circle/],
+  ['high.nothing + 3', /high/],
+  ['high - 2000', /-1280/],
+  ['99999999', /100 m|large|long|most/],
+];
+test(
+  'what is no size stays in the field, one line says why, and the last good size holds',
   inApp(async ({ page }) => {
     await openPiece(page, sickShelf());
     const before = await documentNow(page);
-    await give(page, text);
-    await eventually(() => field(page).getAttribute('aria-invalid')).toBe('true');
-    expect(await field(page).inputValue()).toBe(text);
-    expect(await readAs(page)).toMatch(/still 640 mm$/);
-    expect((await readAs(page)).replace(/; still.*/, '')).toMatch(why);
-    expect(await undoLeft(page)).toBe(false);
-    expect(await page.getByRole('alert').count()).toBe(0);
+    for (const [text, why] of WRONG) {
+      await give(page, text);
+      await eventually(() => field(page).getAttribute('aria-invalid')).toBe('true');
+      expect.soft(await field(page).inputValue()).toBe(text);
+      expect.soft(await readAs(page), text).toMatch(/; still 640 mm$/);
+      expect.soft((await readAs(page)).replace(/; still.*/, ''), text).toMatch(why);
+      expect.soft(await undoLeft(page), text).toBe(false);
+      expect.soft(await page.getByRole('alert').count(), text).toBe(0);
+      expect.soft(await verdict(page), text).toBe('It does not go together yet.');
+    }
     expect(await documentNow(page)).toEqual(before);
-    expect(await verdict(page)).toBe('It does not go together yet.');
     await field(page).press('Escape');
     expect(await field(page).inputValue()).toMatch(/^640/);
-  })(),
+    expect(await field(page).getAttribute('aria-invalid')).toBe('false');
+  }),
+);
+test(
+  'a size may be made of others, follows them, and is fixed again where it stands',
+  inApp(async ({ page }) => {
+    await openStarter(page, 'Wall shelf');
+    await field(page).fill('high - 100');
+    await eventually(() => readAs(page)).toBe('made of other sizes');
+    await give(page, 'high - 100');
+    await eventually(() => page.locator('.bar .title').innerText()).toContain('620 × 190 × 720 mm');
+    expect((await sizesNow(page))['wide']).toBe('high - 100');
+    expect(await field(page).inputValue()).toBe('high - 100');
+    await page.getByRole('button', { name: 'fix it there' }).click();
+    await settled(page);
+    expect((await sizesNow(page))['wide']).toMatch(/^620( mm)?$/);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await settled(page);
+    expect((await sizesNow(page))['wide']).toBe('high - 100');
+  }),
 );
 test(
   'arrow keys step the size, and undo and redo restore each state to the letter',
@@ -223,7 +247,7 @@ test(
     const stops = page.locator('.finding.stops');
     const before = await stops.count();
     expect(before).toBeGreaterThanOrEqual(6);
-    let cured = 0;
+    let [cured, gone] = [0, 0];
     for (;;) {
       // The first finding that has a cure; opening each shows whether it has one.
       const titles = await stops.locator('> button .title').allInnerTexts();
@@ -240,10 +264,13 @@ test(
       await settled(page);
       cured++;
       expect(await page.locator('.cured s').allInnerTexts()).toContain(found);
-      expect(await stops.count()).toBe(titles.length - 1);
+      // A cure may take a second fault away with the first.
+      const left = await stops.count();
+      expect(left).toBeLessThan(titles.length);
+      gone += titles.length - left;
     }
     expect(cured).toBeGreaterThanOrEqual(4);
-    expect(await stops.count()).toBe(before - cured);
+    expect(await stops.count()).toBe(before - gone);
     for (let i = 0; i < cured; i++) await page.getByRole('button', { name: 'Undo' }).click();
     await settled(page);
     expect(await undoLeft(page)).toBe(false);
