@@ -1,6 +1,6 @@
 /** Document → parts in place with their joints, drawn or as built. No kernel: records only. */
 import type { Box } from '../geom/box.ts';
-import type { Vec3 } from '../geom/vec3.ts';
+import { type Vec3, sameVec } from '../geom/vec3.ts';
 import { DEFAULT_CUTTING } from '../joints/cutters.ts';
 import type { Cutting, Family } from '../joints/family.ts';
 import type { Document } from '../model/document.ts';
@@ -10,11 +10,11 @@ import { QUADS, byCodePoint, partWords } from '../model/ids.ts';
 import { nearestWord } from '../model/nearest.ts';
 import { recordOf, signed } from '../model/part-record.ts';
 import { type Problem, problem, shown } from '../model/problem.ts';
-import { type BuildCache, type Core, type Pass, type Placing, openBuildCache, sweepBuildCache } from './cache.ts';
+import { type BuildCache, type Finished, type PartCut, type Pass, type Placing, openBuildCache, sweepBuildCache } from './cache.ts';
 import { readFrozen } from './frozen.ts';
 import { type Instances, expand, findFor } from './instances.ts';
 import { joinAll } from './join.ts';
-import { type Build, type Extra, type Origin, type Part, type StockPart, roleKey } from './part.ts';
+import { type Build, type Extra, type Part, type StockPart, roleKey } from './part.ts';
 import { piecesOf } from './pieces.ts';
 import { type Measured, type Overrides, type Resolution, resolve } from './resolve.ts';
 import { stayingFace, stockPart } from './stock.ts';
@@ -109,7 +109,7 @@ function buildPass(doc: Document, families: Families, instances: Instances, reso
   const stock = new Map<string, StockPart>();
   for (const r of resolution.boxes.values())
     if (r.instance.kind === 'part') stock.set(r.instance.path, stockPart(r, resolution, doc.units, cache, pass.stock.get(r.instance.path), problems));
-  const placings = joinAll({ doc, families, instances, resolution, stock, cutting: cuttingOf(doc, resolution, problems), cache, before: pass }, problems);
+  const { placings, joints } = joinAll({ doc, families, instances, resolution, stock, cutting: cuttingOf(doc, resolution, problems), cache, before: pass }, problems);
   const cuts = cutsByPart(placings);
   const finished: Mutable<Pass['parts']> = new Map();
   const context = { doc, resolution, cache, pass, asBuilt, problems };
@@ -117,7 +117,7 @@ function buildPass(doc: Document, families: Families, instances: Instances, reso
     const s = stock.get(path);
     if (s) finished.set(path, finishPart(s, cuts.get(path) ?? [], context));
   }
-  Object.assign(pass, { stock, places: placings, parts: finished } satisfies Pass);
+  Object.assign(pass, { stock, places: placings, joints, parts: finished } satisfies Pass);
   return {
     parts: new Map([...finished].map(([path, f]) => [path, f.part])),
     extras: new Map([...placings.values()].flatMap((p) => p.extras.map((e): [string, Extra] => [e.path, e]))),
@@ -134,8 +134,7 @@ function once(problems: readonly Problem[]): Problem[] {
 }
 type Mutable<M> = M extends ReadonlyMap<infer K, infer V> ? Map<K, V> : never;
 
-/** What one place cuts from one part. */
-type PartCut = { readonly core: Core; readonly key: string; readonly origin: Origin };
+/** In the order of the places. */
 function cutsByPart(placings: ReadonlyMap<string, Placing>): Map<string, PartCut[]> {
   const cuts = new Map<string, PartCut[]>();
   for (const { place, core } of placings.values()) {
@@ -153,16 +152,17 @@ function cutsByPart(placings: ReadonlyMap<string, Placing>): Map<string, PartCut
 }
 
 type Context = { readonly doc: Document; readonly resolution: Resolution; readonly cache: BuildCache; readonly pass: Pass; readonly asBuilt: boolean; readonly problems: Problem[] };
-type Finished = { readonly part: Part; readonly stock: StockPart; readonly key: string };
 
 function finishPart(s: StockPart, cuts: readonly PartCut[], { doc, resolution, cache, pass, asBuilt, problems }: Context): Finished {
   const inst = s.resolved.instance;
-  const wood = `${s.blank} ${cuts.map((c) => `${c.core.id}${c.key}`).join()}`;
   const frozen = asBuilt ? doc.bench?.cut?.[inst.path] : undefined;
-  const key = `${wood} ${cuts.map((c) => `${c.origin?.joint}/${c.origin?.place}`).join()}`;
   const before = pass.parts.get(inst.path);
-  // Pieces are read from expressions of their own, and frozen records may be edited: these parts are looked at each time.
-  if (before && before.stock === s && before.key === key && !s.doc.made && !frozen && !before.part.frozen) return before;
+  const same = before !== undefined && before.stock === s && !frozen && !before.part.frozen && sameCuts(before.cuts, cuts);
+  if (same && !s.doc.made) return before;
+  // The pieces that it is glued up from are read from expressions of their own.
+  const pieces = piecesOf(s.resolved, s.stock, resolution, doc.units, asBuilt, problems).map((p) => p.box);
+  if (same && samePieces(before.part.pieces, pieces)) return before;
+  const wood = `${s.blank} ${cuts.map((c) => `${c.core.id}${c.key}`).join()}`;
   const { record, order } = cache.records.of(wood, () => recordOf(s.stock, s.grain, s.doc.wood, [...s.features.map(signed), ...cuts.flatMap((c) => c.core.cuts[c.key] ?? [])]));
   const origins = [...s.features.map(() => null), ...cuts.flatMap((c) => (c.core.cuts[c.key] ?? []).map(() => c.origin))];
   const part: Part = {
@@ -177,10 +177,18 @@ function finishPart(s: StockPart, cuts: readonly PartCut[], { doc, resolution, c
     record,
     frame: s.frame,
     origins: order.map((i) => origins[i] ?? null),
-    pieces: piecesOf(s.resolved, s.stock, resolution, doc.units, asBuilt, problems).map((p) => p.box),
+    pieces,
   };
-  return { part: frozen ? asCut(part, frozen, problems) : part, stock: s, key };
+  return { part: frozen ? asCut(part, frozen, problems) : part, stock: s, cuts };
 }
+const sameCuts = (a: readonly PartCut[], b: readonly PartCut[]): boolean =>
+  a.length === b.length &&
+  a.every((c, i) => {
+    const d = b[i];
+    return d !== undefined && c.core === d.core && c.key === d.key && c.origin.joint === d.origin.joint && c.origin.place === d.origin.place;
+  });
+const samePieces = (a: readonly Box[], b: readonly Box[]): boolean =>
+  a.length === b.length && a.every((x, i) => sameVec(x.min, b[i]?.min ?? x.max) && sameVec(x.max, b[i]?.max ?? x.min));
 /** The part as it was when it was cut, whatever the document says of it now. */
 function asCut(part: Part, frozen: { readonly on: string; readonly record: unknown }, problems: Problem[]): Part {
   const read = readFrozen(frozen.record, `bench/cut/${part.path}/record`);

@@ -5,6 +5,7 @@
  */
 import type { Made, Place, Reason, Refusal } from '../joints/family.ts';
 import type { Meeting } from '../joints/meeting.ts';
+import type { Problem } from '../model/problem.ts';
 import type { Signed } from '../model/part-record.ts';
 import type { Feature, PartRecord } from '../model/record.ts';
 import type { Box } from '../geom/box.ts';
@@ -39,7 +40,7 @@ export type Pass = {
 /** All that a joint hangs on, to be compared one by one with what it hangs on now. */
 export type Standing = readonly unknown[];
 /** A joint with all its places. */
-export type JointRun = { readonly from: Standing | null; readonly placings: readonly Placing[] };
+export type JointRun = { readonly from: Standing | null; readonly placings: readonly Placing[]; readonly problems: readonly Problem[] };
 /** What one place cuts from one part: `key` of `Made.features`. */
 export type PartCut = { readonly core: Core; readonly key: string; readonly origin: { readonly joint: string; readonly place: number } };
 export type Finished = { readonly part: Part; readonly stock: StockPart; readonly cuts: readonly PartCut[] };

@@ -6,7 +6,7 @@ import { isRefusal } from '../joints/family.ts';
 import { type MeetPart, meet } from '../joints/meet.ts';
 import type { Meeting } from '../joints/meeting.ts';
 import { kindAndVersion } from '../model/catalog.ts';
-import type { Document, JointDoc } from '../model/document.ts';
+import { type Document, type JointDoc, LIMITS } from '../model/document.ts';
 import { asAngle, asLength, asNumber } from '../model/expr/evaluate.ts';
 import { type PathRef, parseExpr, parsePath, readsOf } from '../model/expr/parse.ts';
 import { nearestWord } from '../model/nearest.ts';
@@ -45,23 +45,44 @@ export type JoinInput = {
 export function joinAll(input: JoinInput, problems: Problem[]): Joined {
   const out = new Map<string, Placing>();
   const joints = new Map<string, JointRun>();
+  const over = tooManyPlaces(input);
+  if (over) {
+    problems.push(over);
+    return { placings: out, joints };
+  }
   const cutting = input.cache.numbers.of(JSON.stringify(input.cutting), input.cache.next);
   for (const [id, joint] of sorted(input.doc.joints)) {
     const family = input.families[kindAndVersion(joint.as).id];
     if (!family) continue;
     const before = input.before.joints.get(id);
     const from = standingOf(id, joint, family, cutting, input);
-    const run = before && from && isSameStanding(before.from, from) ? before : { from, placings: runJoint(id, joint, family, cutting, input, problems) };
+    const run = before && from && isSameStanding(before.from, from) ? before : runJoint(id, joint, family, cutting, input, from);
+    problems.push(...run.problems);
     joints.set(id, run);
     for (const p of run.placings) out.set(placePath(p.place), p);
   }
   return { placings: out, joints };
 }
+/** Counted before any is made; a single entry of very many says so itself. */
+function tooManyPlaces({ doc, families, instances }: JoinInput): Problem | null {
+  let all = 0;
+  for (const [id, joint] of sorted(doc.joints)) {
+    const family = families[kindAndVersion(joint.as).id];
+    if (!family) continue;
+    for (const [i, entry] of joint.places.entries()) {
+      const where = `joints/${id}/places/${i}`;
+      all += boundOf(entry, family, where, instances).places.length;
+      if (all > LIMITS.places) return problem(where, `with this the piece has more than ${LIMITS.places} places where parts are joined; make fewer copies, or split the piece.`);
+    }
+  }
+  return null;
+}
 export type Joined = { readonly placings: ReadonlyMap<string, Placing>; readonly joints: ReadonlyMap<string, JointRun> };
-function runJoint(id: string, joint: JointDoc, family: Family, cutting: number, input: JoinInput, problems: Problem[]): Placing[] {
+function runJoint(id: string, joint: JointDoc, family: Family, cutting: number, input: JoinInput, from: Standing | null): JointRun {
+  const problems: Problem[] = [];
   const tries = placesOf(id, joint, family, input, problems);
   const near = neighboursOf(tries, input.cache);
-  return tries.map((t) => placed(t, near(t), cutting, input, problems));
+  return { from, placings: tries.map((t) => placed(t, near(t), cutting, input, problems)), problems };
 }
 /** All that a joint hangs on; null where it must be looked at each time: something is wrong with it, or its settings read faces of parts. */
 function standingOf(id: string, joint: JointDoc, family: Family, cutting: number, input: JoinInput): Standing | null {

@@ -43,7 +43,7 @@ const run = (verb: string, name: string, exit: number, ...more: readonly string[
   return JSON.parse(ran.out);
 };
 const check = (name: string, exit = 0): Checked => run('check', name, exit) as Checked;
-const list = (name: string): readonly Row[] => (run('list', name, 0) as { rows: Row[] }).rows;
+const list = (name: string, exit = 0): readonly Row[] => (run('list', name, exit) as { rows: Row[] }).rows;
 const stockOf = (c: Checked, id: string): number[] => {
   const p = c.parts.find((q) => q.id === id);
   if (!p) throw new Error(`no ${id} among ${c.parts.map((q) => q.id).join(', ')}`);
@@ -197,7 +197,7 @@ test('a rail that came out 1.0 short between two cut posts: the right shoulder s
   const c = check('short-rail', 1);
   expect(c.findings.map((f) => [f.rule, f.parts, f.measured, f.basis])).toEqual([['open-shoulder', ['post:right', 'rail'], 1, 'measured']]);
   expectStock(c, { 'post:left': [40, 40, 300], 'post:right': [40, 40, 300], rail: [319, 20, 60] });
-  expect(list('short-rail').map((r) => [r.part, r.count, r.finished.length])).toEqual([
+  expect(list('short-rail', 1).map((r) => [r.part, r.count, r.finished.length])).toEqual([
     ['post', 2, 300],
     ['rail', 1, 319 + 50],
   ]);
