@@ -14,7 +14,7 @@ import { type BuildCache, type Finished, type PartCut, type Pass, type Placing, 
 import { readFrozen } from './frozen.ts';
 import { type Instances, expand, findFor } from './instances.ts';
 import { joinAll } from './join.ts';
-import { type Build, type Extra, type Part, type StockPart, roleKey } from './part.ts';
+import { type Build, type Extra, type Part, type StockPart } from './part.ts';
 import { piecesOf } from './pieces.ts';
 import { type Measured, type Overrides, type Resolution, resolve } from './resolve.ts';
 import { stayingFace, stockPart } from './stock.ts';
@@ -134,21 +134,16 @@ function once(problems: readonly Problem[]): Problem[] {
 }
 type Mutable<M> = M extends ReadonlyMap<infer K, infer V> ? Map<K, V> : never;
 
-/** In the order of the places. */
+/** What is cut from each part, in the order of the places. */
 function cutsByPart(placings: ReadonlyMap<string, Placing>): Map<string, PartCut[]> {
-  const cuts = new Map<string, PartCut[]>();
-  for (const { place, core } of placings.values()) {
-    if (!place.made) continue;
-    const origin = { joint: place.joint, place: place.place };
-    for (const [role, paths] of Object.entries(place.roles))
-      paths.forEach((path, i) => {
-        const cut = { core, key: roleKey(place.family, role, i), origin };
-        const list = cuts.get(path);
-        if (list) list.push(cut);
-        else cuts.set(path, [cut]);
-      });
-  }
-  return cuts;
+  const out = new Map<string, PartCut[]>();
+  for (const { cuts } of placings.values())
+    for (const [path, cut] of cuts) {
+      const list = out.get(path);
+      if (list) list.push(cut);
+      else out.set(path, [cut]);
+    }
+  return out;
 }
 
 type Context = { readonly doc: Document; readonly resolution: Resolution; readonly cache: BuildCache; readonly pass: Pass; readonly asBuilt: boolean; readonly problems: Problem[] };
@@ -181,12 +176,7 @@ function finishPart(s: StockPart, cuts: readonly PartCut[], { doc, resolution, c
   };
   return { part: frozen ? asCut(part, frozen, problems) : part, stock: s, cuts };
 }
-const sameCuts = (a: readonly PartCut[], b: readonly PartCut[]): boolean =>
-  a.length === b.length &&
-  a.every((c, i) => {
-    const d = b[i];
-    return d !== undefined && c.core === d.core && c.key === d.key && c.origin.joint === d.origin.joint && c.origin.place === d.origin.place;
-  });
+const sameCuts = (a: readonly PartCut[], b: readonly PartCut[]): boolean => a.length === b.length && a.every((c, i) => c === b[i]);
 const samePieces = (a: readonly Box[], b: readonly Box[]): boolean =>
   a.length === b.length && a.every((x, i) => sameVec(x.min, b[i]?.min ?? x.max) && sameVec(x.max, b[i]?.max ?? x.min));
 /** The part as it was when it was cut, whatever the document says of it now. */

@@ -45,7 +45,7 @@ export type JointRun = { readonly from: Standing | null; readonly placings: read
 export type PartCut = { readonly core: Core; readonly key: string; readonly origin: { readonly joint: string; readonly place: number } };
 export type Finished = { readonly part: Part; readonly stock: StockPart; readonly cuts: readonly PartCut[] };
 /** A place of a joint with what it was made from, and what it brings along. */
-export type Placing = { readonly place: JointPlace; readonly core: Core; readonly extras: readonly Extra[] };
+export type Placing = { readonly place: JointPlace; readonly core: Core; readonly extras: readonly Extra[]; readonly cuts: readonly (readonly [path: string, cut: PartCut])[] };
 export type BuildCache = {
   readonly blanks: Memo<Blank>;
   readonly mets: Memo<Met>;

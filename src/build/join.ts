@@ -12,7 +12,7 @@ import { type PathRef, parseExpr, parsePath, readsOf } from '../model/expr/parse
 import { nearestWord } from '../model/nearest.ts';
 import { type Signed, signed } from '../model/part-record.ts';
 import { type Problem, problem, shown } from '../model/problem.ts';
-import type { BuildCache, Core, JointRun, Met, Pass, Placing, Standing } from './cache.ts';
+import type { BuildCache, Core, JointRun, Met, PartCut, Pass, Placing, Standing } from './cache.ts';
 import { type Bound, type Instance, type Instances, expandPlace, sorted } from './instances.ts';
 import { type Extra, type JointPlace, type StockPart, placePath, roleKey } from './part.ts';
 import type { Resolution } from './resolve.ts';
@@ -228,13 +228,17 @@ function placed(t: Try, near: Neighbours, cutting: number, input: JoinInput, pro
   const sides = Object.fromEntries(Object.entries(t.met.meeting.sides).map(([role, list]) => [role, list.map((s, i) => ({ ...s, path: roles[role]?.[i] ?? '' }))]));
   const { sizes, because, made, refused } = core;
   const place: JointPlace = { joint: t.joint, place: t.place, entry: t.entry, family: t.family, roles, meeting: { ...t.met.meeting, frame, sides }, input: core.input, sizes, because, made, refused };
-  return { place, core, extras: (made?.extras ?? []).map((e) => extraOf(place, e)) };
+  return { place, core, extras: (made?.extras ?? []).map((e) => extraOf(place, e)), cuts: made ? partCuts(place, core) : [] };
 }
 /** Minus zero made zero. */
 const worldFrame = (f: Frame): Frame => ({ o: plus(f.o), x: plus(f.x), y: plus(f.y), z: plus(f.z) });
 const plus = (v: Vec3): Vec3 => [v[0] + 0, v[1] + 0, v[2] + 0];
 function isSame(p: JointPlace, t: Try, frame: Frame): boolean {
   return p.entry === t.entry && p.family === t.family && sameFrame(p.meeting.frame, frame) && t.roles.every((r) => r.instances.every((inst, i) => p.roles[r.role]?.[i] === inst.path) && p.roles[r.role]?.length === r.instances.length);
+}
+function partCuts(p: JointPlace, core: Core): [string, PartCut][] {
+  const origin = { joint: p.joint, place: p.place };
+  return Object.entries(p.roles).flatMap(([role, paths]) => paths.map((path, i): [string, PartCut] => [path, { core, key: roleKey(p.family, role, i), origin }]));
 }
 function extraOf(p: JointPlace, e: ExtraPart): Extra {
   const { frame } = p.meeting;

@@ -17,6 +17,7 @@ import type { Solid } from '../solids/solid.ts';
 import { type BuildCache, openBuildCache } from './cache.ts';
 
 type Entry = { readonly solid: Solid; readonly box: Box | null; mesh?: PartMesh; facts?: CutFact[]; measures?: Measures; facets?: Facets; used: number };
+type Pair = { readonly bite: Bite | null; used: number };
 export type Placed = { readonly record: PartRecord; readonly frame: Frame; readonly who: string };
 export type Store = {
   /** What builds of the piece leave to each other: whoever judges with this store builds with it. */
@@ -46,7 +47,7 @@ export type Watch = { readonly cut?: (record: PartRecord) => void; readonly pair
 /** Opens a store; the kernel must be loaded. */
 export function openStore(watch: Watch = {}): Store {
   const solids = new Map<string, Entry | string>();
-  const pairs = new Map<string, { bite: Bite | null; used: number }>();
+  const pairs = new Map<string, Pair>();
   let round = 1;
 
   const entry = (p: Placed): Entry | null => {
@@ -63,10 +64,9 @@ export function openStore(watch: Watch = {}): Store {
     e.used = round;
     return e;
   };
-  const bite = (a: Placed, b: Placed): Bite | null => {
-    const ea = entry(a);
-    const eb = entry(b);
-    if (!ea?.box || !eb?.box) return null;
+  /** What is known of two parts as they stand; null when their boxes stand apart. */
+  const pairOf = (a: Placed, b: Placed, ea: Entry, eb: Entry): Pair | null => {
+    if (!ea.box || !eb.box) return null;
     const rel = steady(seenFrom(a.frame, b.frame));
     if (!boxesNear(ea.box, outBox(rel, eb.box))) return null;
     const key = `${a.record.key} ${b.record.key} ${frameKey(rel)}`;
@@ -76,8 +76,21 @@ export function openStore(watch: Watch = {}): Store {
       known = { bite: overlap(ea.solid, HOME, eb.solid, rel), used: round };
       pairs.set(key, known);
     }
-    known.used = round;
-    const found = known.bite;
+    return known;
+  };
+  /** Parts that no edit has touched come with the very frames and records of the time before. */
+  const sameAgain = new WeakMap<Frame, WeakMap<Frame, { readonly a: PartRecord; readonly b: PartRecord; readonly pair: Pair | null }>>();
+  const bite = (a: Placed, b: Placed): Bite | null => {
+    const ea = entry(a);
+    const eb = entry(b);
+    if (!ea || !eb) return null;
+    let others = sameAgain.get(a.frame);
+    if (!others) sameAgain.set(a.frame, (others = new WeakMap()));
+    let met = others.get(b.frame);
+    if (met?.a !== a.record || met.b !== b.record) others.set(b.frame, (met = { a: a.record, b: b.record, pair: pairOf(a, b, ea, eb) }));
+    if (!met.pair) return null;
+    met.pair.used = round;
+    const found = met.pair.bite;
     return found && { ...found, box: outBox(a.frame, found.box), at: outPoint(a.frame, found.at) };
   };
   const drop = (key: string): void => {

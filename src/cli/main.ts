@@ -2,6 +2,7 @@
 import { VERSION } from '../model/document.ts';
 import { nearestWord } from '../model/nearest.ts';
 import { problem, shown } from '../model/problem.ts';
+import { bench } from './bench.ts';
 import { check } from './check.ts';
 import { lay } from './lay.ts';
 import { list } from './list.ts';
@@ -9,7 +10,7 @@ import { order } from './order.ts';
 import { show } from './show.ts';
 import { Unusable, type Options, type Verb, jsonText, printable } from './verb.ts';
 
-const VERBS: Readonly<Record<string, Verb>> = { check, lay, list, order, show };
+const VERBS: Readonly<Record<string, Verb>> = { bench, check, lay, list, order, show };
 
 async function main(argv: readonly string[]): Promise<number> {
   const [word, ...rest] = argv;

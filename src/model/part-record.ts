@@ -62,7 +62,15 @@ function spots(f: Feature, spot: (p: Vec3) => string, by: Frame | undefined): un
     const ends = s.profile.map((c) => [spot([0, 0, c.at[1]]), quantise(c.at[0]), c.via ? quantise2(c.via) : 0]);
     return ends.map((e) => JSON.stringify(e)).sort();
   }
-  const ring = (loop: Loop, z: number): string => JSON.stringify(loop.flatMap((c) => [`p${spot([c.at[0], c.at[1], z])}`, ...(c.via ? [`v${spot([c.via[0], c.via[1], z])}`] : [])]).sort());
+  const ring = (loop: Loop, z: number): string => {
+    const all: string[] = [];
+    for (const c of loop) {
+      all.push(`p${spot([c.at[0], c.at[1], z])}`);
+      if (c.via) all.push(`v${spot([c.via[0], c.via[1], z])}`);
+    }
+    // As JSON would have it: there is nothing in these texts to escape.
+    return `["${all.sort().join('","')}"]`;
+  };
   const rings = (profile: readonly Loop[], z: number): string[] => profile.map((l) => ring(l, z));
   return [...rings(s.profile, s.from), ...rings(s.profileTo ?? s.profile, s.to)].sort();
 }

@@ -7,7 +7,7 @@ import { overlap } from '../../src/solids/pair.ts';
 import { dropSolid, liveSolids, withSolids } from '../../src/solids/scope.ts';
 import { sectionOf } from '../../src/solids/section.ts';
 import type { Solid } from '../../src/solids/solid.ts';
-import { heap } from '../bench/heap.ts';
+import { heap } from '../../src/cli/bench/heap.ts';
 import { block, board, bore, cutOf } from '../support/records.ts';
 
 beforeAll(() => loadKernel());
@@ -64,7 +64,7 @@ test('a solid made outside any scope, and a scope that waits, are faults of ours
 });
 
 test('rebuilding a piece gives its memory back', () => {
-  const figures = heap(12, 12);
+  const figures = heap(40);
   expect(figures.filter((f) => f.limit !== null)).toHaveLength(2);
   for (const f of figures) expect(f, f.figure).toMatchObject({ holds: true });
 });
