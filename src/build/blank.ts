@@ -14,7 +14,8 @@ function featureBox(f: Feature): Box | null {
   const s = f.solid;
   if (s.kind === 'half') return null;
   if (s.kind === 'prism') {
-    const ring = (loops: typeof s.profile, z: number): Vec3[] => loops.flatMap((l) => loopPoints(l, 64).points.map((p): Vec3 => outPoint(f.at, [p[0], p[1], z])));
+    const ring = (loops: typeof s.profile, z: number): Vec3[] =>
+      loops.flatMap((l) => loopPoints(l, 64).points.map((p): Vec3 => outPoint(f.at, [p[0], p[1], z])));
     return boxAround([...ring(s.profile, s.from), ...ring(s.profileTo ?? s.profile, s.to)]);
   }
   // A turned solid: each circle of its profile, as the box round a disc square to the frame's z.

@@ -53,7 +53,12 @@ function measurements(doc: Document, sizes: Resolution, instances: Instances): {
     const e = parseExpr(m.of, doc.units);
     const q = e.ok && e.expr.k === 'read' ? QUADS.find((k) => e.expr.k === 'read' && k.size === e.expr.of) : undefined;
     if (!e.ok || e.expr.k !== 'read' || !q) {
-      problems.push(problem(`${where}/of`, `"${shown(m.of)}" cannot be measured: name a width, depth or height of one copy, such as "leg:left:front.width".`));
+      problems.push(
+        problem(
+          `${where}/of`,
+          `"${shown(m.of)}" cannot be measured: name a width, depth or height of one copy, such as "leg:left:front.width".`,
+        ),
+      );
       continue;
     }
     const found = findFor(null, e.expr.path, `${where}/of`, instances);
@@ -80,11 +85,13 @@ function measurements(doc: Document, sizes: Resolution, instances: Instances): {
 
 /** Parts that are said to be cut must be there: one copy each, by its path. */
 function cutProblems(doc: Document, instances: Instances): Problem[] {
-  return Object.keys(doc.bench?.cut ?? {}).sort(byCodePoint).flatMap((path) => {
-    if (instances.all.get(path)?.kind === 'part') return [];
-    const parts = [...instances.all.values()].filter((i) => i.kind === 'part').map((i) => i.path);
-    return problem(`bench/cut/${shown(path)}`, `no part "${shown(path)}" is there to be cut already.`, nearestWord(path, parts));
-  });
+  return Object.keys(doc.bench?.cut ?? {})
+    .sort(byCodePoint)
+    .flatMap((path) => {
+      if (instances.all.get(path)?.kind === 'part') return [];
+      const parts = [...instances.all.values()].filter((i) => i.kind === 'part').map((i) => i.path);
+      return problem(`bench/cut/${shown(path)}`, `no part "${shown(path)}" is there to be cut already.`, nearestWord(path, parts));
+    });
 }
 
 /** Cutters of the document, or the usual ones. */
@@ -101,15 +108,31 @@ function cuttingOf(doc: Document, sizes: Resolution, problems: Problem[]): Cutti
   };
   const usual = DEFAULT_CUTTING[doc.units];
   const c = doc.cutters ?? {};
-  return { mortiseWidths: read(c.mortises, usual.mortiseWidths, 'mortises'), bits: read(c.bits, usual.bits, 'bits'), grooveWidths: read(c.grooves, usual.grooveWidths, 'grooves') };
+  return {
+    mortiseWidths: read(c.mortises, usual.mortiseWidths, 'mortises'),
+    bits: read(c.bits, usual.bits, 'bits'),
+    grooveWidths: read(c.grooves, usual.grooveWidths, 'grooves'),
+  };
 }
 
-function buildPass(doc: Document, families: Families, instances: Instances, resolution: Resolution, cache: BuildCache, pass: Pass, asBuilt: boolean): Build {
+function buildPass(
+  doc: Document,
+  families: Families,
+  instances: Instances,
+  resolution: Resolution,
+  cache: BuildCache,
+  pass: Pass,
+  asBuilt: boolean,
+): Build {
   const problems: Problem[] = [...resolution.problems];
   const stock = new Map<string, StockPart>();
   for (const r of resolution.boxes.values())
-    if (r.instance.kind === 'part') stock.set(r.instance.path, stockPart(r, resolution, doc.units, cache, pass.stock.get(r.instance.path), problems));
-  const { placings, joints } = joinAll({ doc, families, instances, resolution, stock, cutting: cuttingOf(doc, resolution, problems), cache, before: pass }, problems);
+    if (r.instance.kind === 'part')
+      stock.set(r.instance.path, stockPart(r, resolution, doc.units, cache, pass.stock.get(r.instance.path), problems));
+  const { placings, joints } = joinAll(
+    { doc, families, instances, resolution, stock, cutting: cuttingOf(doc, resolution, problems), cache, before: pass },
+    problems,
+  );
   const cuts = cutsByPart(placings);
   const finished: Mutable<Pass['parts']> = new Map();
   const context = { doc, resolution, cache, pass, asBuilt, problems };
@@ -146,7 +169,14 @@ function cutsByPart(placings: ReadonlyMap<string, Placing>): Map<string, PartCut
   return out;
 }
 
-type Context = { readonly doc: Document; readonly resolution: Resolution; readonly cache: BuildCache; readonly pass: Pass; readonly asBuilt: boolean; readonly problems: Problem[] };
+type Context = {
+  readonly doc: Document;
+  readonly resolution: Resolution;
+  readonly cache: BuildCache;
+  readonly pass: Pass;
+  readonly asBuilt: boolean;
+  readonly problems: Problem[];
+};
 
 function finishPart(s: StockPart, cuts: readonly PartCut[], { doc, resolution, cache, pass, asBuilt, problems }: Context): Finished {
   const inst = s.resolved.instance;
@@ -158,7 +188,9 @@ function finishPart(s: StockPart, cuts: readonly PartCut[], { doc, resolution, c
   const pieces = piecesOf(s.resolved, s.stock, resolution, doc.units, asBuilt, problems).map((p) => p.box);
   if (same && samePieces(before.part.pieces, pieces)) return before;
   const wood = `${s.blank} ${cuts.map((c) => `${c.core.id}${c.key}`).join()}`;
-  const { record, order } = cache.records.of(wood, () => recordOf(s.stock, s.grain, s.doc.wood, [...s.features.map(signed), ...cuts.flatMap((c) => c.core.cuts[c.key] ?? [])]));
+  const { record, order } = cache.records.of(wood, () =>
+    recordOf(s.stock, s.grain, s.doc.wood, [...s.features.map(signed), ...cuts.flatMap((c) => c.core.cuts[c.key] ?? [])]),
+  );
   const origins = [...s.features.map(() => null), ...cuts.flatMap((c) => (c.core.cuts[c.key] ?? []).map(() => c.origin))];
   const part: Part = {
     path: inst.path,
@@ -191,7 +223,10 @@ function asCut(part: Part, frozen: { readonly on: string; readonly record: unkno
 }
 
 /** Finished sizes over everything, adds included: along the grain, then the wider and the thinner way across; mm. */
-export function finishedSize(record: { readonly stock: Box; readonly grain: 'x' | 'y' | 'z' }, blank: Box): { length: number; width: number; thickness: number } {
+export function finishedSize(
+  record: { readonly stock: Box; readonly grain: 'x' | 'y' | 'z' },
+  blank: Box,
+): { length: number; width: number; thickness: number } {
   const size: Vec3 = [blank.max[0] - blank.min[0], blank.max[1] - blank.min[1], blank.max[2] - blank.min[2]];
   const k = 'xyz'.indexOf(record.grain);
   const across = size.filter((_, i) => i !== k).sort((a, b) => b - a);

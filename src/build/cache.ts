@@ -14,7 +14,12 @@ import { type Memo, openMemo } from './memo.ts';
 import type { Extra, JointPlace, Part, StockPart } from './part.ts';
 
 /** Stock and shapes of a part, wherever it stands: copies share one. `problems` are what its shapes cannot do, by their number. */
-export type Blank = { readonly id: number; readonly stock: Box; readonly features: readonly Feature[]; readonly problems: readonly { readonly shape: number; readonly what: string }[] };
+export type Blank = {
+  readonly id: number;
+  readonly stock: Box;
+  readonly features: readonly Feature[];
+  readonly problems: readonly { readonly shape: number; readonly what: string }[];
+};
 /** How parts meet, seen from the record frame of the entering one: `meeting.frame` is that frame's, and no part is named. */
 export type Met = { readonly id: number; readonly meeting: Meeting };
 /** A joint as made for one way of meeting. `cuts`: what it cuts from each part, by the key of `Made.features`, in that part's record frame. */
@@ -45,7 +50,12 @@ export type JointRun = { readonly from: Standing | null; readonly placings: read
 export type PartCut = { readonly core: Core; readonly key: string; readonly origin: { readonly joint: string; readonly place: number } };
 export type Finished = { readonly part: Part; readonly stock: StockPart; readonly cuts: readonly PartCut[] };
 /** A place of a joint with what it was made from, and what it brings along. */
-export type Placing = { readonly place: JointPlace; readonly core: Core; readonly extras: readonly Extra[]; readonly cuts: readonly (readonly [path: string, cut: PartCut])[] };
+export type Placing = {
+  readonly place: JointPlace;
+  readonly core: Core;
+  readonly extras: readonly Extra[];
+  readonly cuts: readonly (readonly [path: string, cut: PartCut])[];
+};
 export type BuildCache = {
   readonly blanks: Memo<Blank>;
   readonly mets: Memo<Met>;
@@ -63,7 +73,17 @@ export type BuildCache = {
 export function openBuildCache(): BuildCache {
   let last = 0;
   const pass = (): Pass => ({ stock: new Map(), places: new Map(), joints: new Map(), parts: new Map() });
-  return { blanks: openMemo(), mets: openMemo(), cores: openMemo(), records: openMemo(), numbers: openMemo(), drawn: pass(), built: pass(), next: () => ++last, instances: null };
+  return {
+    blanks: openMemo(),
+    mets: openMemo(),
+    cores: openMemo(),
+    records: openMemo(),
+    numbers: openMemo(),
+    drawn: pass(),
+    built: pass(),
+    next: () => ++last,
+    instances: null,
+  };
 }
 /** Ends a round: entries of long ago are forgotten. */
 export function sweepBuildCache(c: BuildCache): void {

@@ -13,14 +13,26 @@ const solid = z.union([
   z.strictObject({ kind: z.literal('turned'), profile: loop }),
   z.strictObject({ kind: z.literal('half'), normal: vec3, off: num }),
 ]);
-const face = z.union([z.strictObject({ of: z.literal('side'), loop: z.int().optional(), corner: z.int() }), z.strictObject({ of: z.enum(['from', 'to', 'plane']) })]);
+const face = z.union([
+  z.strictObject({ of: z.literal('side'), loop: z.int().optional(), corner: z.int() }),
+  z.strictObject({ of: z.enum(['from', 'to', 'plane']) }),
+]);
 const frozen = z.strictObject({
   stock: z.strictObject({ min: vec3, max: vec3 }),
   grain: z.enum(['x', 'y', 'z']),
   wood: z.string(),
-  features: z.array(
-    z.strictObject({ name: z.string().max(100), op: z.enum(['shape', 'add', 'remove', 'late']), solid, at: z.strictObject({ o: vec3, x: vec3, y: vec3, z: vec3 }), faces: z.record(z.string(), face), why: z.enum(['joint', 'shape', 'trim']) }),
-  ).max(2000),
+  features: z
+    .array(
+      z.strictObject({
+        name: z.string().max(100),
+        op: z.enum(['shape', 'add', 'remove', 'late']),
+        solid,
+        at: z.strictObject({ o: vec3, x: vec3, y: vec3, z: vec3 }),
+        faces: z.record(z.string(), face),
+        why: z.enum(['joint', 'shape', 'trim']),
+      }),
+    )
+    .max(2000),
   key: z.string().optional(),
 });
 
@@ -38,7 +50,13 @@ function readRecord(json: unknown, where: string): Read {
   const r = frozen.safeParse(json);
   if (!r.success) {
     const i = r.error.issues[0];
-    return { ok: false, problem: problem(`${where}/${(i?.path ?? []).join('/')}`, 'the record of this cut part cannot be read. Measure the part again, or take the entry out.') };
+    return {
+      ok: false,
+      problem: problem(
+        `${where}/${(i?.path ?? []).join('/')}`,
+        'the record of this cut part cannot be read. Measure the part again, or take the entry out.',
+      ),
+    };
   }
   const d = r.data;
   return { ok: true, record: partRecord(d.stock, d.grain, d.wood, d.features as readonly Feature[]) };

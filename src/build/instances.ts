@@ -62,7 +62,13 @@ function isFrom(list: readonly Instance[], kind: InstanceKind, entry: Instance['
   const each = list.length / parents.length;
   return parents.every((p, i) => list[i * each]?.parent === p);
 }
-function copiesOf(id: string, kind: InstanceKind, entry: Instance['doc'], parents: readonly (Instance | null)[], own: readonly (readonly string[])[]): Instance[] {
+function copiesOf(
+  id: string,
+  kind: InstanceKind,
+  entry: Instance['doc'],
+  parents: readonly (Instance | null)[],
+  own: readonly (readonly string[])[],
+): Instance[] {
   return parents.flatMap((parent) =>
     product(own.map((n) => n.length)).map((index): Instance => {
       const names = [...(parent?.names ?? []), ...index.map((i, k) => own[k]?.[i] ?? '')];
@@ -86,18 +92,41 @@ export type Found = { readonly ok: true; readonly instance: Instance } | { reado
  */
 export function findFor(reader: Instance | null, path: PathRef, where: string, instances: Instances): Found {
   const axes = instances.axes.get(path.id);
-  if (!axes) return missing(where, `no part, space or group is named "${shown(path.id)}".`, nearestWord(path.id, [...instances.axes.keys()]));
+  if (!axes)
+    return missing(where, `no part, space or group is named "${shown(path.id)}".`, nearestWord(path.id, [...instances.axes.keys()]));
   if (reader && path.names.length === 0 && reader.id === path.id) return { ok: true, instance: reader };
   if (path.names.length !== axes.length) {
-    const example = pathOf(path.id, axes.map((a) => a[0] ?? ''));
-    return missing(where, axes.length === 0 ? `"${path.id}" has no copies.` : `"${path.id}" has copies: say which, with ${axes.length} name${axes.length === 1 ? '' : 's'} after it.`, example);
+    const example = pathOf(
+      path.id,
+      axes.map((a) => a[0] ?? ''),
+    );
+    return missing(
+      where,
+      axes.length === 0
+        ? `"${path.id}" has no copies.`
+        : `"${path.id}" has copies: say which, with ${axes.length} name${axes.length === 1 ? '' : 's'} after it.`,
+      example,
+    );
   }
   const names: string[] = [];
   for (const [i, ref] of path.names.entries()) {
     const axis = axes[i] ?? [];
     const name = ref === '*' || ref === '*+1' ? starName(reader, axis, i, ref) : ref;
-    if (name === null && !reader) return missing(where, `"*" cannot stand here: name one copy of "${path.id}".`, pathOf(path.id, axes.map((a) => a[0] ?? '')));
-    if (name === null) return missing(where, `"*" after "${path.id}" is unclear here: the reader's own copies are ${(reader?.names ?? []).join(', ') || 'none'}, the choices ${axis.slice(0, 6).join(', ')}.`, axis[0]);
+    if (name === null && !reader)
+      return missing(
+        where,
+        `"*" cannot stand here: name one copy of "${path.id}".`,
+        pathOf(
+          path.id,
+          axes.map((a) => a[0] ?? ''),
+        ),
+      );
+    if (name === null)
+      return missing(
+        where,
+        `"*" after "${path.id}" is unclear here: the reader's own copies are ${(reader?.names ?? []).join(', ') || 'none'}, the choices ${axis.slice(0, 6).join(', ')}.`,
+        axis[0],
+      );
     if (!axis.includes(name)) return missing(where, `"${path.id}" has no copy "${shown(name)}" there.`, nearestWord(name, axis) ?? axis[0]);
     names.push(name);
   }
@@ -119,7 +148,11 @@ export type Bound = { readonly role: string; readonly instances: readonly Instan
  * The places that one entry of a joint stands for. Stars on axes with the same names go together (the first such star of each
  * path, the second, …); axes with different names multiply. '*+1' is the next copy, wrapping.
  */
-export function expandPlace(roles: readonly (readonly [string, readonly PathRef[]])[], where: string, instances: Instances): { places: Bound[][]; problems: Problem[] } {
+export function expandPlace(
+  roles: readonly (readonly [string, readonly PathRef[]])[],
+  where: string,
+  instances: Instances,
+): { places: Bound[][]; problems: Problem[] } {
   const variables = new Map<string, readonly string[]>();
   const problems: Problem[] = [];
   for (const [role, paths] of roles) for (const p of paths) starVariables(p, `${where}/${role}`, instances, variables, problems);
@@ -127,22 +160,44 @@ export function expandPlace(roles: readonly (readonly [string, readonly PathRef[
   const keys = [...variables.keys()];
   // Counted before any is made: stars with different names multiply.
   const count = keys.reduce((n, k) => n * (variables.get(k)?.length ?? 0), 1);
-  if (count > LIMITS.places) return { places: [], problems: [problem(where, `this stands for ${count} places; at most ${LIMITS.places} are allowed.`)] };
+  if (count > LIMITS.places)
+    return { places: [], problems: [problem(where, `this stands for ${count} places; at most ${LIMITS.places} are allowed.`)] };
   const places = product(keys.map((k) => variables.get(k)?.length ?? 0)).map((choice) => {
     const chosen = new Map(keys.map((k, i) => [k, variables.get(k)?.[choice[i] ?? 0] ?? '']));
     return roles.map(([role, paths]) => ({ role, instances: paths.flatMap((p) => bind(p, instances, chosen) ?? []) }));
   });
   return { places, problems };
 }
-function starVariables(p: PathRef, where: string, instances: Instances, variables: Map<string, readonly string[]>, problems: Problem[]): void {
+function starVariables(
+  p: PathRef,
+  where: string,
+  instances: Instances,
+  variables: Map<string, readonly string[]>,
+  problems: Problem[],
+): void {
   const axes = instances.axes.get(p.id);
   if (!axes || !instances.byId.get(p.id)?.some((i) => i.kind === 'part')) {
     const parts = [...instances.byId].filter(([, l]) => l[0]?.kind === 'part').map(([id]) => id);
-    problems.push(problem(where, axes ? `"${p.id}" is not a part; only parts are joined.` : `no part is named "${shown(p.id)}".`, nearestWord(p.id, parts)));
+    problems.push(
+      problem(
+        where,
+        axes ? `"${p.id}" is not a part; only parts are joined.` : `no part is named "${shown(p.id)}".`,
+        nearestWord(p.id, parts),
+      ),
+    );
     return;
   }
   if (axes.length !== p.names.length) {
-    problems.push(problem(where, `"${p.id}" has ${axes.length ? `copies: ${axes.length} name${axes.length === 1 ? '' : 's'} must follow it` : 'no copies'}.`, pathOf(p.id, axes.map(() => '*'))));
+    problems.push(
+      problem(
+        where,
+        `"${p.id}" has ${axes.length ? `copies: ${axes.length} name${axes.length === 1 ? '' : 's'} must follow it` : 'no copies'}.`,
+        pathOf(
+          p.id,
+          axes.map(() => '*'),
+        ),
+      ),
+    );
     return;
   }
   p.names.forEach((n, i) => {

@@ -72,7 +72,11 @@ function tooManyPlaces({ doc, families, instances }: JoinInput): Problem | null 
     for (const [i, entry] of joint.places.entries()) {
       const where = `joints/${id}/places/${i}`;
       all += boundOf(entry, family, where, instances).places.length;
-      if (all > LIMITS.places) return problem(where, `with this the piece has more than ${LIMITS.places} places where parts are joined; make fewer copies, or split the piece.`);
+      if (all > LIMITS.places)
+        return problem(
+          where,
+          `with this the piece has more than ${LIMITS.places} places where parts are joined; make fewer copies, or split the piece.`,
+        );
     }
   }
   return null;
@@ -101,7 +105,8 @@ function standingOf(id: string, joint: JointDoc, family: Family, cutting: number
     const { places, problems } = boundOf(entry, family, `joints/${id}/places/${i}`, input.instances);
     if (problems.length) return null;
     hangsOn.push(places);
-    for (const bound of places) for (const role of bound) for (const inst of role.instances) hangsOn.push(input.stock.get(inst.path) ?? null);
+    for (const bound of places)
+      for (const role of bound) for (const inst of role.instances) hangsOn.push(input.stock.get(inst.path) ?? null);
   }
   return hangsOn.includes(null) ? null : hangsOn;
 }
@@ -118,7 +123,12 @@ function placesOf(id: string, joint: JointDoc, family: Family, input: JoinInput,
       // Two entries that say the same would cut the same joint twice.
       const same = `${bound.map((b) => b.instances.map((inst) => inst.path).join(' ')).join('|')} ${end ?? ''}`;
       if (told.has(same)) {
-        problems.push(problem(`joints/${id}/places/${i}`, `this joint is already told of: ${bound.map((b) => b.instances.map((inst) => inst.path).join(', ')).join(' and ')}.`));
+        problems.push(
+          problem(
+            `joints/${id}/places/${i}`,
+            `this joint is already told of: ${bound.map((b) => b.instances.map((inst) => inst.path).join(', ')).join(' and ')}.`,
+          ),
+        );
         continue;
       }
       told.add(same);
@@ -127,19 +137,42 @@ function placesOf(id: string, joint: JointDoc, family: Family, input: JoinInput,
       const enter = parts[0]?.[0];
       if (!enter) continue;
       const into = bound.slice(1).flatMap((b) => b.instances.map((inst) => inst.path));
-      out.push({ joint: id, doc: joint, family, place: out.length + 1, entry: i, roles: bound, enter, into, met: met(bound, parts, enter, end, input.cache) });
+      out.push({
+        joint: id,
+        doc: joint,
+        family,
+        place: out.length + 1,
+        entry: i,
+        roles: bound,
+        enter,
+        into,
+        met: met(bound, parts, enter, end, input.cache),
+      });
     }
   });
   return out;
 }
 const twice = (paths: readonly string[]): string | null => paths.find((path, i) => paths.indexOf(path) !== i) ?? null;
 type Entry = JointDoc['places'][number];
-type Expanded = { readonly family: Family; readonly lists: readonly (readonly [string, readonly Instance[] | undefined])[]; readonly where: string; readonly places: readonly Bound[][]; readonly problems: readonly Problem[] };
+type Expanded = {
+  readonly family: Family;
+  readonly lists: readonly (readonly [string, readonly Instance[] | undefined])[];
+  readonly where: string;
+  readonly places: readonly Bound[][];
+  readonly problems: readonly Problem[];
+};
 const expanded = new WeakMap<Entry, Expanded>();
 /** The places that an entry stands for; worked out once for the same copies of the same parts. */
 function boundOf(entry: Entry, family: Family, where: string, instances: Instances): Pick<Expanded, 'places' | 'problems'> {
   const known = expanded.get(entry);
-  if (known && known.family === family && known.where === where && known.problems.length === 0 && known.lists.every(([id, list]) => instances.byId.get(id) === list)) return known;
+  if (
+    known &&
+    known.family === family &&
+    known.where === where &&
+    known.problems.length === 0 &&
+    known.lists.every(([id, list]) => instances.byId.get(id) === list)
+  )
+    return known;
   const problems: Problem[] = [];
   const roles: [string, PathRef[]][] = [];
   for (const role of Object.keys(family.roles)) {
@@ -165,9 +198,18 @@ function boundOf(entry: Entry, family: Family, where: string, instances: Instanc
  * How the parts of a place meet. All is told from the entering part's record frame, in numbers rounded far finer than a record's, so that
  * it does not matter where in the world, or in which hand, the place is: like places are one.
  */
-function met(bound: readonly Bound[], parts: readonly (readonly StockPart[])[], enter: StockPart, end: string | undefined, cache: BuildCache): Met {
+function met(
+  bound: readonly Bound[],
+  parts: readonly (readonly StockPart[])[],
+  enter: StockPart,
+  end: string | undefined,
+  cache: BuildCache,
+): Met {
   const frames = parts.map((list) => list.map((p) => (p === enter ? HOME : tidyFrame(seenFrom(enter.frame, p.frame)))));
-  const key = bound.map((b, r) => `${b.role}(${(parts[r] ?? []).map((p, i) => `${p.blank} ${frameText(frames[r]?.[i] ?? HOME)}`).join(';')})`).join('') + (end ?? '');
+  const key =
+    bound
+      .map((b, r) => `${b.role}(${(parts[r] ?? []).map((p, i) => `${p.blank} ${frameText(frames[r]?.[i] ?? HOME)}`).join(';')})`)
+      .join('') + (end ?? '');
   return cache.mets.of(key, () => {
     const roles = bound.map((b, r): [string, MeetPart[]] => [b.role, (parts[r] ?? []).map((p, i) => toMeet(p, frames[r]?.[i] ?? HOME))]);
     return { id: cache.next(), meeting: meet(Object.fromEntries(roles), end) };
@@ -175,7 +217,15 @@ function met(bound: readonly Bound[], parts: readonly (readonly StockPart[])[], 
 }
 const frameText = (f: Frame): string => (f === HOME ? '' : `${f.o.join()},${f.x.join()},${f.y.join()},${f.z.join()}`);
 /** No name: what two parts make of each other does not hang on what they are called. */
-const toMeet = (p: StockPart, frame: Frame): MeetPart => ({ path: '', wood: p.doc.wood, grain: p.grain, stock: p.stock, frame, marks: p.doc.marks ?? {}, shapes: p.features });
+const toMeet = (p: StockPart, frame: Frame): MeetPart => ({
+  path: '',
+  wood: p.doc.wood,
+  grain: p.grain,
+  stock: p.stock,
+  frame,
+  marks: p.doc.marks ?? {},
+  shapes: p.features,
+});
 
 /** Places of the same joint in one of the same receiving parts: a text that tells them apart, and their meetings seen from this one's. */
 type Neighbours = { readonly key: string; readonly meetings: () => readonly Meeting[] };
@@ -190,7 +240,8 @@ function neighboursOf(tries: readonly Try[], cache: BuildCache): (t: Try) => Nei
   return (t) => {
     const mine = [...new Set(t.into)].flatMap((path) => groups.get(path) ?? []);
     const [only] = mine;
-    const others = (): Try[] => (mine.length === 1 ? (only?.all ?? []) : tries.filter((o) => mine.some((g) => g.all.includes(o)))).filter((o) => o !== t);
+    const others = (): Try[] =>
+      (mine.length === 1 ? (only?.all ?? []) : tries.filter((o) => mine.some((g) => g.all.includes(o)))).filter((o) => o !== t);
     const meetings = (): Meeting[] => others().map((o) => ({ ...o.met.meeting, frame: seenBy(t, o) }));
     if (only && mine.length === 1 && only.all.length === 1) return { key: '', meetings: () => [] };
     // In one part, how each meets it tells how they stand to each other.
@@ -198,7 +249,12 @@ function neighboursOf(tries: readonly Try[], cache: BuildCache): (t: Try) => Nei
       only.key ??= String(cache.numbers.of(only.all.map((o) => o.met.id).join(), cache.next));
       return { key: only.key, meetings };
     }
-    return { key: others().map((o) => `${o.met.id} ${frameText(seenBy(t, o))}`).join(';'), meetings };
+    return {
+      key: others()
+        .map((o) => `${o.met.id} ${frameText(seenBy(t, o))}`)
+        .join(';'),
+      meetings,
+    };
   };
 }
 /** The meeting frame of another place seen from this one's, by way of the part that both enter. */
@@ -211,39 +267,79 @@ function seenBy(t: Try, o: Try): Frame {
   throw new Error(`places ${t.place} and ${o.place} of ${t.joint} enter no part together`);
 }
 function receivers(t: Try): Map<string, Frame> {
-  return new Map(t.roles.slice(1).flatMap((r) => r.instances.flatMap((inst, i): [string, Frame][] => {
-    const side = t.met.meeting.sides[r.role]?.[i];
-    return side ? [[inst.path, side.frame]] : [];
-  })));
+  return new Map(
+    t.roles.slice(1).flatMap((r) =>
+      r.instances.flatMap((inst, i): [string, Frame][] => {
+        const side = t.met.meeting.sides[r.role]?.[i];
+        return side ? [[inst.path, side.frame]] : [];
+      }),
+    ),
+  );
 }
 
 function placed(t: Try, near: Neighbours, cutting: number, input: JoinInput, problems: Problem[]): Placing {
   const { cache } = input;
   const set = settings(t, input, `joints/${t.joint}/set`, problems);
-  const core = cache.cores.of(`${t.family.id}@${t.family.version} ${t.met.id} ${cutting} (${near.key}) ${set === null ? '' : JSON.stringify(set)}`, () => makeCore(t, near, set, input));
+  const core = cache.cores.of(
+    `${t.family.id}@${t.family.version} ${t.met.id} ${cutting} (${near.key}) ${set === null ? '' : JSON.stringify(set)}`,
+    () => makeCore(t, near, set, input),
+  );
   const frame = worldFrame(compose(t.enter.frame, t.met.meeting.frame));
   const before = input.before.places.get(`${t.joint}/${t.place}`);
   if (before && before.core === core && isSame(before.place, t, frame)) return before;
   const roles = Object.fromEntries(t.roles.map((r) => [r.role, r.instances.map((i) => i.path)]));
-  const sides = Object.fromEntries(Object.entries(t.met.meeting.sides).map(([role, list]) => [role, list.map((s, i) => ({ ...s, path: roles[role]?.[i] ?? '' }))]));
+  const sides = Object.fromEntries(
+    Object.entries(t.met.meeting.sides).map(([role, list]) => [role, list.map((s, i) => ({ ...s, path: roles[role]?.[i] ?? '' }))]),
+  );
   const { sizes, because, made, refused } = core;
-  const place: JointPlace = { joint: t.joint, place: t.place, entry: t.entry, family: t.family, roles, meeting: { ...t.met.meeting, frame, sides }, input: core.input, sizes, because, made, refused };
+  const place: JointPlace = {
+    joint: t.joint,
+    place: t.place,
+    entry: t.entry,
+    family: t.family,
+    roles,
+    meeting: { ...t.met.meeting, frame, sides },
+    input: core.input,
+    sizes,
+    because,
+    made,
+    refused,
+  };
   return { place, core, extras: (made?.extras ?? []).map((e) => extraOf(place, e)), cuts: made ? partCuts(place, core) : [] };
 }
 /** Minus zero made zero. */
 const worldFrame = (f: Frame): Frame => ({ o: plus(f.o), x: plus(f.x), y: plus(f.y), z: plus(f.z) });
 const plus = (v: Vec3): Vec3 => [v[0] + 0, v[1] + 0, v[2] + 0];
 function isSame(p: JointPlace, t: Try, frame: Frame): boolean {
-  return p.entry === t.entry && p.family === t.family && sameFrame(p.meeting.frame, frame) && t.roles.every((r) => r.instances.every((inst, i) => p.roles[r.role]?.[i] === inst.path) && p.roles[r.role]?.length === r.instances.length);
+  return (
+    p.entry === t.entry &&
+    p.family === t.family &&
+    sameFrame(p.meeting.frame, frame) &&
+    t.roles.every(
+      (r) => r.instances.every((inst, i) => p.roles[r.role]?.[i] === inst.path) && p.roles[r.role]?.length === r.instances.length,
+    )
+  );
 }
 function partCuts(p: JointPlace, core: Core): [string, PartCut][] {
   const origin = { joint: p.joint, place: p.place };
-  return Object.entries(p.roles).flatMap(([role, paths]) => paths.map((path, i): [string, PartCut] => [path, { core, key: roleKey(p.family, role, i), origin }]));
+  return Object.entries(p.roles).flatMap(([role, paths]) =>
+    paths.map((path, i): [string, PartCut] => [path, { core, key: roleKey(p.family, role, i), origin }]),
+  );
 }
 function extraOf(p: JointPlace, e: ExtraPart): Extra {
   const { frame } = p.meeting;
   const path = `${placePath(p)}/${e.name.replaceAll(' ', '_')}`;
-  return { path, words: e.words, joint: p.joint, place: p.place, record: e.record, frame: compose(frame, e.at), hardware: e.hardware ?? false, enters: outDir(frame, e.enters), part: e };
+  return {
+    path,
+    words: e.words,
+    joint: p.joint,
+    place: p.place,
+    record: e.record,
+    frame: compose(frame, e.at),
+    hardware: e.hardware ?? false,
+    enters: outDir(frame, e.enters),
+    part: e,
+  };
 }
 
 /** The joint as its family makes it for this way of meeting, and what it cuts from each part. */
@@ -303,7 +399,8 @@ function settings(m: Try, input: JoinInput, where: string, problems: Problem[]):
       const word = given === true ? 'yes' : given === false ? 'no' : String(given);
       const known = Object.keys(field.options ?? {});
       // A choice may also be a mark or a face of the part where the family lists none of its own.
-      if (known.length && !known.includes(word)) bad(key, `"${shown(word)}" is no ${field.words}: ${known.join(', ')}.`, nearestWord(word, known));
+      if (known.length && !known.includes(word))
+        bad(key, `"${shown(word)}" is no ${field.words}: ${known.join(', ')}.`, nearestWord(word, known));
       else out[key] = word;
       continue;
     }
@@ -317,7 +414,12 @@ function settings(m: Try, input: JoinInput, where: string, problems: Problem[]):
       if (!v.problems.length) good = false;
       continue;
     }
-    const n = field.kind === 'angle' ? asAngle(v.value) : field.kind === 'length' || field.kind === 'place' ? asLength(v.value, input.doc.units) : asNumber(v.value);
+    const n =
+      field.kind === 'angle'
+        ? asAngle(v.value)
+        : field.kind === 'length' || field.kind === 'place'
+          ? asLength(v.value, input.doc.units)
+          : asNumber(v.value);
     if (!n.ok) bad(key, n.problem);
     else out[key] = field.kind === 'place' ? placeInMeeting(m, n.v, input) : n.v;
   }

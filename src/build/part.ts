@@ -84,4 +84,5 @@ export type Build = {
 };
 export const placePath = (p: { readonly joint: string; readonly place: number }): string => `${p.joint}/${p.place}`;
 /** 'enter', or 'through#1' where a role has many parts: how Made names them. */
-export const roleKey = (family: Family, role: string, index: number): string => (family.roles[role]?.count === 'many' ? `${role}#${index}` : role);
+export const roleKey = (family: Family, role: string, index: number): string =>
+  family.roles[role]?.count === 'many' ? `${role}#${index}` : role;

@@ -13,7 +13,14 @@ const MOST = 200;
  * The pieces of one copy, outermost division first: 'top#1.3' is stave 3 of layer 1. One piece when the part is not made up. As drawn
  * the layers must add up to the part; as built a measured part has more or less wood than its layers were planned to, and each takes its share.
  */
-export function piecesOf(r: Resolved, stock: Box, resolution: Resolution, unit: 'mm' | 'in', asBuilt: boolean, problems: Problem[]): Piece[] {
+export function piecesOf(
+  r: Resolved,
+  stock: Box,
+  resolution: Resolution,
+  unit: 'mm' | 'in',
+  asBuilt: boolean,
+  problems: Problem[],
+): Piece[] {
   let pieces: Piece[] = [{ box: stock, name: '' }];
   const doc = r.instance.doc as PartDoc;
   for (const [i, m] of (doc.made ?? []).entries()) {
@@ -30,7 +37,10 @@ export function piecesOf(r: Resolved, stock: Box, resolution: Resolution, unit: 
       let from = p.box.min[axis];
       list.forEach((s, k) => {
         const to = k === list.length - 1 ? p.box.max[axis] : from + s;
-        next.push({ box: { min: withAt(p.box.min, axis, from), max: withAt(p.box.max, axis, to) }, name: p.name ? `${p.name}.${k + 1}` : `${k + 1}` });
+        next.push({
+          box: { min: withAt(p.box.min, axis, from), max: withAt(p.box.max, axis, to) },
+          name: p.name ? `${p.name}.${k + 1}` : `${k + 1}`,
+        });
         from = to;
       });
     }
@@ -52,7 +62,9 @@ export function piecesOf(r: Resolved, stock: Box, resolution: Resolution, unit: 
     const sum = (out as number[]).reduce((a, b) => a + b, 0);
     if (asBuilt) return (out as number[]).map((n) => (n * whole) / sum);
     if (Math.abs(sum - whole) > 0.01) {
-      problems.push(problem(where, `the layers of "${r.instance.path}" add up to ${sum.toFixed(2)} mm, but its ${along} is ${whole.toFixed(2)} mm.`));
+      problems.push(
+        problem(where, `the layers of "${r.instance.path}" add up to ${sum.toFixed(2)} mm, but its ${along} is ${whole.toFixed(2)} mm.`),
+      );
       return null;
     }
     return out as number[];
@@ -63,7 +75,9 @@ export function piecesOf(r: Resolved, stock: Box, resolution: Resolution, unit: 
     if (w === null || !(w > 0)) return null;
     const n = Math.max(1, Math.ceil(whole / w - 1e-9));
     if (n > MOST) {
-      problems.push(problem(where, `"${r.instance.path}" would be glued up from ${n} staves; at most ${MOST} are allowed. Let them be wider.`));
+      problems.push(
+        problem(where, `"${r.instance.path}" would be glued up from ${n} staves; at most ${MOST} are allowed. Let them be wider.`),
+      );
       return null;
     }
     return Array.from({ length: n }, () => whole / n);

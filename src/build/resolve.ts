@@ -40,7 +40,11 @@ export type Resolution = {
   readonly boxes: ReadonlyMap<string, Resolved>;
   readonly problems: readonly Problem[];
   /** An expression as a reader would see it: shapes, joint settings, measurements. */
-  readonly evaluate: (reader: Instance | null, text: Expression, where: string) => { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly problems: readonly Problem[] };
+  readonly evaluate: (
+    reader: Instance | null,
+    text: Expression,
+    where: string,
+  ) => { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly problems: readonly Problem[] };
 };
 
 type Ctx = { readonly reader: Instance | null; readonly frame: 'own' | 'outer' | 'world'; readonly where: string };
@@ -140,8 +144,17 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
   function named(id: string, ctx: Ctx, ask: Ask): Value {
     if (doc.sizes && Object.hasOwn(doc.sizes, id)) return ask<Value>(`size ${id}`);
     const axes = known.axes.get(id);
-    if (axes) return stop(ctx.where, `"${id}" is a part or space: say which of its faces or sizes.`, `${[id, ...axes.map((a) => a[0] ?? '')].join(':')}.width`);
-    return stop(ctx.where, `no size or part is named "${shown(id)}".`, nearestWord(id, [...Object.keys(doc.sizes ?? {}), ...known.axes.keys()]));
+    if (axes)
+      return stop(
+        ctx.where,
+        `"${id}" is a part or space: say which of its faces or sizes.`,
+        `${[id, ...axes.map((a) => a[0] ?? '')].join(':')}.width`,
+      );
+    return stop(
+      ctx.where,
+      `no size or part is named "${shown(id)}".`,
+      nearestWord(id, [...Object.keys(doc.sizes ?? {}), ...known.axes.keys()]),
+    );
   }
   function lengthOf(v: Value, where: string): number {
     const r = asLength(v, units);
@@ -150,7 +163,10 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
   function mm(text: Expression, ctx: Ctx, ask: Ask): number {
     const n = lengthOf(value(text, ctx, ask), ctx.where);
     if (Number.isFinite(n) && Math.abs(n) <= LIMITS.metres * 1000) return n;
-    return stop(ctx.where, `${shown(String(text))} comes to ${Math.abs(n) < 1e12 ? `${Math.round(n)} mm` : 'no usable length'}; at most ${LIMITS.metres} m is allowed.`);
+    return stop(
+      ctx.where,
+      `${shown(String(text))} comes to ${Math.abs(n) < 1e12 ? `${Math.round(n)} mm` : 'no usable length'}; at most ${LIMITS.metres} m is allowed.`,
+    );
   }
 
   function find(path: PathRef, ctx: Ctx): Instance {
@@ -190,11 +206,12 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
     const world = outDir(from, along);
     const own = inDir(to, world);
     const k = ([0, 1, 2] as const).find((i) => Math.abs(Math.abs(own[i]) - 1) < 1e-9);
-    if (k === undefined) return stop(ctx.where, `"${inst.path}" leans as seen from here, so it has no plain "${of}". ${leanCure(inst, of, q)}`);
+    if (k === undefined)
+      return stop(ctx.where, `"${inst.path}" leans as seen from here, so it has no plain "${of}". ${leanCure(inst, of, q)}`);
     const theirs = QUADS[k] as Quad;
     if (isSize) return ask<number>(`v ${inst.path}.${theirs.size}`);
     const sign = (own[k] ?? 0) > 0 ? 1 : -1;
-    const word = of === q.mid ? theirs.mid : (of === q.low) === (sign > 0) ? theirs.low : theirs.high;
+    const word = of === q.mid ? theirs.mid : (of === q.low) === sign > 0 ? theirs.low : theirs.high;
     const v = ask<number>(`v ${inst.path}.${word}`);
     // The other box's origin, seen along the reader's axis, and from there the face.
     return dot(sub(to.o, from.o), world) + sign * v;
@@ -210,7 +227,9 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
   function faceOf(inst: Instance, word: string, where: string): Face {
     const marks = (inst.doc as PartDoc).marks ?? {};
     const face = isFace(word) ? word : Object.hasOwn(marks, word) ? (marks[word] as Face) : undefined;
-    return face ?? stop(where, `"${inst.path}" has no mark or face "${shown(word)}".`, nearestWord(word, [...Object.keys(marks), ...FACES]));
+    return (
+      face ?? stop(where, `"${inst.path}" has no mark or face "${shown(word)}".`, nearestWord(word, [...Object.keys(marks), ...FACES]))
+    );
   }
 
   /** Where the plane of a marked face stands at one spot, in the reader's frame. */
@@ -224,7 +243,8 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
     const n = inDir(from, outDir(to, axisVec(side.quad.axis)));
     const p = inPoint(from, outPoint(to, scale(axisVec(side.quad.axis), off)));
     const i = axisIndex(axis);
-    if (Math.abs(n[i]) < 1e-9) return stop(ctx.where, `the face "${shown(mark)}" of "${inst.path}" runs along ${axis} here: it has no single place on it.`);
+    if (Math.abs(n[i]) < 1e-9)
+      return stop(ctx.where, `the face "${shown(mark)}" of "${inst.path}" runs along ${axis} here: it has no single place on it.`);
     const [j, k] = ([0, 1, 2] as const).filter((m) => m !== i) as [0 | 1 | 2, 0 | 1 | 2];
     return p[i] + (n[j] * (p[j] - a) + n[k] * (p[k] - b)) / n[i];
   }
@@ -265,7 +285,12 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
   function meeting(inst: Instance, face: Face, meets: string, ask: Ask): { normal: Vec3; off: number } {
     const ctx: Ctx = { reader: inst, frame: 'own', where: `${inst.kind}s/${inst.id}/${face}` };
     const r = parseReading(meets);
-    if (!r.ok) return stop(ctx.where, `"meets" names one face or mark, such as "seat.bottom"; "${shown(meets)}" is not one: ${r.problem}.`, r.nearest);
+    if (!r.ok)
+      return stop(
+        ctx.where,
+        `"meets" names one face or mark, such as "seat.bottom"; "${shown(meets)}" is not one: ${r.problem}.`,
+        r.nearest,
+      );
     const other = findBox(r.path, ctx);
     const of = faceOf(other, r.of, ctx.where);
     const to = ask<Frame>(`frame ${other.path}`);
@@ -323,7 +348,8 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
   }
   function line(inst: Instance, ask: Ask): { frame: Frame; run: number } {
     const where = `${inst.kind}s/${inst.id}`;
-    if (inst.doc.from === undefined || inst.doc.to === undefined) return stop(where, `"${inst.id}" is not given by "from" and "to", so it has no run.`);
+    if (inst.doc.from === undefined || inst.doc.to === undefined)
+      return stop(where, `"${inst.id}" is not given by "from" and "to", so it has no run.`);
     const a = linePoint(inst, inst.doc.from, `${where}/from`, ask);
     const b = linePoint(inst, inst.doc.to, `${where}/to`, ask);
     const run = length(sub(b, a));
@@ -387,7 +413,11 @@ export function resolve(doc: Document, overrides: Overrides = new Map(), known: 
         else min[i] = (max[i] ?? 0) - m.is;
       }
       const s = (max[i] ?? 0) - (min[i] ?? 0);
-      if (!(s > 1e-6)) stop(`${inst.kind}s/${inst.id}`, `the ${q.size} of "${inst.path}" comes to ${s.toFixed(2)} mm. A ${q.size} must be above 0: look at its ${[q.low, q.high, q.size, q.mid].filter((w) => box[w as 'left'] !== undefined).join(' and ')}.`);
+      if (!(s > 1e-6))
+        stop(
+          `${inst.kind}s/${inst.id}`,
+          `the ${q.size} of "${inst.path}" comes to ${s.toFixed(2)} mm. A ${q.size} must be above 0: look at its ${[q.low, q.high, q.size, q.mid].filter((w) => box[w as 'left'] !== undefined).join(' and ')}.`,
+        );
     });
     return { instance: inst, frame, box: { min, max }, trims: trimsOf(inst, ask), misfits };
   }

@@ -22,7 +22,14 @@ function datumCorner(r: Resolved, doc: PartDoc): Vec3 {
 }
 
 /** Stock, trims and shapes of one copy: `before` itself when nothing about it has changed. */
-export function stockPart(r: Resolved, resolution: Resolution, unit: 'mm' | 'in', cache: BuildCache, before: StockPart | undefined, problems: Problem[]): StockPart {
+export function stockPart(
+  r: Resolved,
+  resolution: Resolution,
+  unit: 'mm' | 'in',
+  cache: BuildCache,
+  before: StockPart | undefined,
+  problems: Problem[],
+): StockPart {
   const doc = r.instance.doc as PartDoc;
   const same = before && sameResolved(before.resolved, r);
   if (same && !doc.shape) return before;
@@ -32,16 +39,34 @@ export function stockPart(r: Resolved, resolution: Resolution, unit: 'mm' | 'in'
   const trims = r.trims.map((t) => ({ face: t.face, normal: tidy3(t.normal, 1e12), off: tidy(t.off - dot(t.normal, datum)) }));
   const sets = (doc.shape ?? []).map((s, i) => {
     const kind = shapes[kindAndVersion(s.as).id];
-    return kind ? shapeSet(s, kind.params, r, resolution, unit, `parts/${r.instance.id}/shape/${i}`, datum[axisIndex(grain)], problems) : null;
+    return kind
+      ? shapeSet(s, kind.params, r, resolution, unit, `parts/${r.instance.id}/shape/${i}`, datum[axisIndex(grain)], problems)
+      : null;
   });
   const key = JSON.stringify([box, grain, doc.wood, doc.marks ?? 0, trims, doc.shape?.map((s) => s.as) ?? 0, sets]);
   const blank = cache.blanks.of(key, () => makeBlank(cache.next(), box, grain, trims, doc, sets));
   for (const p of blank.problems) problems.push(problem(`parts/${r.instance.id}/shape/${p.shape}`, p.what));
   if (same && before.blank === blank.id) return before;
-  return { resolved: r, doc, frame: moved(r.frame, outDir(r.frame, datum)), datum, grain, stock: blank.stock, features: blank.features, blank: blank.id };
+  return {
+    resolved: r,
+    doc,
+    frame: moved(r.frame, outDir(r.frame, datum)),
+    datum,
+    grain,
+    stock: blank.stock,
+    features: blank.features,
+    blank: blank.id,
+  };
 }
 function makeBlank(id: number, stock: Box, grain: Axis, trims: Resolved['trims'], doc: PartDoc, sets: readonly (ShapeSet | null)[]): Blank {
-  const features: Feature[] = trims.map((t) => ({ name: 'trim', op: 'shape', solid: { kind: 'half', normal: t.normal, off: t.off }, at: HOME, faces: { [t.face]: { of: 'plane' } }, why: 'trim' }));
+  const features: Feature[] = trims.map((t) => ({
+    name: 'trim',
+    op: 'shape',
+    solid: { kind: 'half', normal: t.normal, off: t.off },
+    at: HOME,
+    faces: { [t.face]: { of: 'plane' } },
+    why: 'trim',
+  }));
   const problems: { shape: number; what: string }[] = [];
   for (const [i, set] of sets.entries()) {
     const kind = shapes[kindAndVersion(doc.shape?.[i]?.as ?? '').id];
@@ -71,7 +96,16 @@ function longest(b: Box): Axis {
 }
 
 type Params = (typeof shapes)[string]['params'];
-function shapeSet(s: Readonly<Record<string, unknown>>, params: Params, r: Resolved, resolution: Resolution, unit: 'mm' | 'in', where: string, datum: number, problems: Problem[]): ShapeSet | null {
+function shapeSet(
+  s: Readonly<Record<string, unknown>>,
+  params: Params,
+  r: Resolved,
+  resolution: Resolution,
+  unit: 'mm' | 'in',
+  where: string,
+  datum: number,
+  problems: Problem[],
+): ShapeSet | null {
   const out: Record<string, number | string | readonly Face[]> = {};
   for (const [key, field] of Object.entries(params)) {
     const given = s[key];
@@ -95,7 +129,12 @@ function shapeSet(s: Readonly<Record<string, unknown>>, params: Params, r: Resol
       problems.push(...v.problems);
       return null;
     }
-    const n = field.kind === 'angle' ? asAngle(v.value) : field.kind === 'count' || field.kind === 'ratio' ? asNumber(v.value) : asLength(v.value, unit);
+    const n =
+      field.kind === 'angle'
+        ? asAngle(v.value)
+        : field.kind === 'count' || field.kind === 'ratio'
+          ? asNumber(v.value)
+          : asLength(v.value, unit);
     if (!n.ok) {
       problems.push(problem(`${where}/${key}`, n.problem));
       return null;
@@ -110,7 +149,13 @@ function faceList(given: unknown, doc: PartDoc, where: string, problems: Problem
   for (const w of words) {
     const face = typeof w === 'string' ? (isFace(w) ? w : doc.marks?.[w]) : undefined;
     if (face === undefined) {
-      problems.push(problem(where, `"${shown(w)}" is neither a face nor a mark of this part.`, nearestWord(String(w), [...Object.keys(doc.marks ?? {}), 'left', 'right', 'front', 'back', 'bottom', 'top'])));
+      problems.push(
+        problem(
+          where,
+          `"${shown(w)}" is neither a face nor a mark of this part.`,
+          nearestWord(String(w), [...Object.keys(doc.marks ?? {}), 'left', 'right', 'front', 'back', 'bottom', 'top']),
+        ),
+      );
       return null;
     }
     out.push(face as Face);

@@ -16,7 +16,15 @@ import { dropSolid, withSolids } from '../solids/scope.ts';
 import type { Solid } from '../solids/solid.ts';
 import { type BuildCache, openBuildCache } from './cache.ts';
 
-type Entry = { readonly solid: Solid; readonly box: Box | null; mesh?: PartMesh; facts?: CutFact[]; measures?: Measures; facets?: Facets; used: number };
+type Entry = {
+  readonly solid: Solid;
+  readonly box: Box | null;
+  mesh?: PartMesh;
+  facts?: CutFact[];
+  measures?: Measures;
+  facets?: Facets;
+  used: number;
+};
 type Pair = { readonly bite: Bite | null; used: number };
 export type Placed = { readonly record: PartRecord; readonly frame: Frame; readonly who: string };
 export type Store = {
@@ -42,7 +50,11 @@ export type Store = {
 };
 
 /** Told of every call that reaches the kernel, for benches that repeat them bare. */
-export type Watch = { readonly cut?: (record: PartRecord) => void; readonly pair?: (a: PartRecord, b: PartRecord, there: Frame) => void; readonly mesh?: (record: PartRecord) => void };
+export type Watch = {
+  readonly cut?: (record: PartRecord) => void;
+  readonly pair?: (a: PartRecord, b: PartRecord, there: Frame) => void;
+  readonly mesh?: (record: PartRecord) => void;
+};
 
 /** Opens a store; the kernel must be loaded. */
 export function openStore(watch: Watch = {}): Store {
@@ -131,7 +143,12 @@ export function openStore(watch: Watch = {}): Store {
     },
     prune: () => {
       pruneMap(solids, round, (e) => (typeof e === 'string' ? 0 : e.used), drop);
-      pruneMap(pairs, round, (e) => e.used, (k) => pairs.delete(k));
+      pruneMap(
+        pairs,
+        round,
+        (e) => e.used,
+        (k) => pairs.delete(k),
+      );
       round++;
     },
     size: () => ({ solids: solids.size, pairs: pairs.size }),

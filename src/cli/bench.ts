@@ -12,7 +12,13 @@ const BENCHES: Readonly<Record<string, () => Figure[]>> = { edit: () => edit(), 
 export const bench: Verb = async (o) => {
   const asked = o.files[0];
   if (asked !== undefined && !Object.hasOwn(BENCHES, asked))
-    throw new Unusable([problem('', `there is no bench "${shown(asked, 40)}"; there are ${Object.keys(BENCHES).join(', ')}.`, nearestWord(asked, Object.keys(BENCHES)))]);
+    throw new Unusable([
+      problem(
+        '',
+        `there is no bench "${shown(asked, 40)}"; there are ${Object.keys(BENCHES).join(', ')}.`,
+        nearestWord(asked, Object.keys(BENCHES)),
+      ),
+    ]);
   return withStore(() => {
     for (const name of asked === undefined ? Object.keys(BENCHES) : [asked])
       for (const f of BENCHES[name]?.() ?? []) process.stdout.write(`${JSON.stringify(f)}\n`);

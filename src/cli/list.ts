@@ -24,4 +24,8 @@ function rowText(r: CutRow, length: (mm: number) => string): string {
   const rough = r.letter === '' ? '' : `  (rough ${text(r.rough)})`;
   return `${r.letter || '-'}  ${r.count} × ${r.words}, ${r.wood}${hand}: ${text(r.finished)}${rough}`;
 }
-const size = (s: { length: number; width: number; thickness: number }): { length: number; width: number; thickness: number } => ({ length: round6(s.length), width: round6(s.width), thickness: round6(s.thickness) });
+const size = (s: { length: number; width: number; thickness: number }): { length: number; width: number; thickness: number } => ({
+  length: round6(s.length),
+  width: round6(s.width),
+  thickness: round6(s.thickness),
+});

@@ -19,7 +19,14 @@ async function main(argv: readonly string[]): Promise<number> {
     return word === undefined ? 2 : 0;
   }
   const verb = Object.hasOwn(VERBS, word) ? VERBS[word] : undefined;
-  if (!verb) throw new Unusable([problem('', `there is no verb "${shown(word, 40)}"; there are ${Object.keys(VERBS).join(', ')}.`, nearestWord(word, Object.keys(VERBS)))]);
+  if (!verb)
+    throw new Unusable([
+      problem(
+        '',
+        `there is no verb "${shown(word, 40)}"; there are ${Object.keys(VERBS).join(', ')}.`,
+        nearestWord(word, Object.keys(VERBS)),
+      ),
+    ]);
   return verb(readOptions(rest));
 }
 
@@ -63,7 +70,8 @@ main(process.argv.slice(2)).then(
       process.exitCode = 2;
       return;
     }
-    if (process.argv.includes('--json')) process.stdout.write(`${jsonText({ dryfit: VERSION, title: '', broke: e instanceof Error ? e.message : String(e) })}\n`);
+    if (process.argv.includes('--json'))
+      process.stdout.write(`${jsonText({ dryfit: VERSION, title: '', broke: e instanceof Error ? e.message : String(e) })}\n`);
     process.stderr.write(`Dryfit itself broke: ${e instanceof Error ? e.message : String(e)}\nYour file is untouched.\n`);
     if (process.env['DRYFIT_TRACE']) process.stderr.write(`${e instanceof Error ? e.stack : ''}\n`);
     process.exitCode = 3;

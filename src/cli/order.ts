@@ -13,13 +13,16 @@ export const order: Verb = async (o) => {
     const plan = orderOf(j.built, store);
     const steps = plan.steps.map((s) => ({ ...s, along: s.along.map(round6), distance: round6(s.distance) }));
     const stuck = plan.stuck ? { stuck: plan.stuck, why: plan.why ?? '' } : {};
-    print(o, { dryfit: VERSION, title: doc.title, possible: plan.possible, steps, stages: plan.stages, ...stuck }, () => text(doc.title, plan));
+    print(o, { dryfit: VERSION, title: doc.title, possible: plan.possible, steps, stages: plan.stages, ...stuck }, () =>
+      text(doc.title, plan),
+    );
     return plan.possible && !j.findings.some((f) => f.grade === 'stops') ? 0 : 1;
   });
 };
 function text(title: string, plan: OrderView): string {
   const lines = [title];
-  if (!plan.possible) lines.push(`It cannot be put together: ${plan.why ?? `these parts hold each other: ${(plan.stuck ?? []).join(', ')}.`}`);
+  if (!plan.possible)
+    lines.push(`It cannot be put together: ${plan.why ?? `these parts hold each other: ${(plan.stuck ?? []).join(', ')}.`}`);
   else if (!plan.steps.length) lines.push('There is nothing to put together: no part is joined to another.');
   for (const stage of plan.stages) {
     lines.push('', `${stage.name}:`);

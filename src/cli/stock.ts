@@ -15,7 +15,14 @@ const line = z.strictObject({
   surface: z.enum(['rough', 'dressed', 'sheet']),
   have: z.boolean().optional(),
   sawn: z.enum(['flat', 'rift', 'quarter']).optional(),
-  price: z.union([z.strictObject({ each: z.number() }), z.strictObject({ perBoardFoot: z.number() }), z.strictObject({ perMetre: z.number() }), z.strictObject({ perCubicMetre: z.number() })]).optional(),
+  price: z
+    .union([
+      z.strictObject({ each: z.number() }),
+      z.strictObject({ perBoardFoot: z.number() }),
+      z.strictObject({ perMetre: z.number() }),
+      z.strictObject({ perCubicMetre: z.number() }),
+    ])
+    .optional(),
 });
 const rack = z.strictObject({ boards: z.array(line).max(5000) });
 
@@ -31,7 +38,12 @@ export function readStock(file: string): StockLine[] {
   const r = rack.safeParse(json);
   if (!r.success) {
     const i = r.error.issues[0];
-    throw new Unusable([{ where: `${shown(file, 120)}: ${(i?.path ?? []).map(String).join('/')}`, what: i?.code === 'invalid_type' ? `a ${i.expected} is needed here.` : `${i?.message ?? 'unreadable'}.` }]);
+    throw new Unusable([
+      {
+        where: `${shown(file, 120)}: ${(i?.path ?? []).map(String).join('/')}`,
+        what: i?.code === 'invalid_type' ? `a ${i.expected} is needed here.` : `${i?.message ?? 'unreadable'}.`,
+      },
+    ]);
   }
   return r.data.boards as StockLine[];
 }

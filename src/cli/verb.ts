@@ -59,7 +59,13 @@ export function readText(file: string): string {
     if (e instanceof Unusable) throw e;
     throw new Unusable([{ where: shown(file, 200), what: 'there is no such file, or it may not be read.' }]);
   }
-  if (size > LIMITS.bytes) throw new Unusable([{ where: shown(file, 200), what: `the file has ${(size / 1e6).toFixed(1)} MB; a piece has at most ${LIMITS.bytes / 1024 / 1024} MB of text. It was not read.` }]);
+  if (size > LIMITS.bytes)
+    throw new Unusable([
+      {
+        where: shown(file, 200),
+        what: `the file has ${(size / 1e6).toFixed(1)} MB; a piece has at most ${LIMITS.bytes / 1024 / 1024} MB of text. It was not read.`,
+      },
+    ]);
   return readFileSync(file, 'utf8');
 }
 

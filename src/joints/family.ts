@@ -19,7 +19,11 @@ export type Fields<P> = {
   readonly [K in keyof P]: Field;
 };
 /** Old parameters to new ones, with a sample that a test puts through. */
-export type FamilyUpgrade = { readonly to: number; readonly up: (old: Record<string, Json>) => Record<string, Json>; readonly sample: Record<string, Json> };
+export type FamilyUpgrade = {
+  readonly to: number;
+  readonly up: (old: Record<string, Json>) => Record<string, Json>;
+  readonly sample: Record<string, Json>;
+};
 
 /** Why a size was proposed: the rule in words, its source, and the range where sources differ. */
 export type Reason = { readonly rule: string; readonly source: Source; readonly range?: readonly [number, number] };
@@ -47,7 +51,9 @@ export type Side = {
   readonly index?: number;
   readonly feature: string;
   readonly face: string;
-  readonly surface: { readonly plane: Plane; readonly patch: Polygon; readonly patchFrame: Frame } | { readonly round: Axis3; readonly r: number; readonly length: number };
+  readonly surface:
+    | { readonly plane: Plane; readonly patch: Polygon; readonly patchFrame: Frame }
+    | { readonly round: Axis3; readonly r: number; readonly length: number };
 };
 /** How a contact is held: glued along its length, dry, pinned by a peg, free to slide. */
 export type Hold = 'glued' | 'dry' | 'pinned' | 'sliding';

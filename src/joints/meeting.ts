@@ -8,7 +8,8 @@ import type { Feature } from '../model/record.ts';
 export type Plane = { readonly normal: Vec3; readonly off: number };
 export type Polygon = readonly Vec2[];
 
-export type MeetKind = 'end-to-face' | 'end-to-edge' | 'edge-to-edge' | 'edge-to-face' | 'face-to-face' | 'corner' | 'cross' | 'point' | 'none';
+export type MeetKind =
+  'end-to-face' | 'end-to-edge' | 'edge-to-edge' | 'edge-to-face' | 'face-to-face' | 'corner' | 'cross' | 'point' | 'none';
 
 /** One part as it comes to the meeting: everything seen in the meeting frame unless said otherwise. */
 export type MeetSide = {

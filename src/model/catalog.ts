@@ -1,7 +1,11 @@
 /** What the model must know of joint families and shapes to read a document; handed downward as an argument. */
 import type { Json } from './finding.ts';
 
-export type FieldFacts = { readonly kind: 'length' | 'place' | 'angle' | 'count' | 'ratio' | 'choice'; readonly words: string; readonly options?: Readonly<Record<string, string>> };
+export type FieldFacts = {
+  readonly kind: 'length' | 'place' | 'angle' | 'count' | 'ratio' | 'choice';
+  readonly words: string;
+  readonly options?: Readonly<Record<string, string>>;
+};
 export type UpgradeFacts = { readonly to: number; readonly up: (old: Record<string, Json>) => Record<string, Json> };
 export type FamilyFacts = {
   readonly version: number;
@@ -11,7 +15,11 @@ export type FamilyFacts = {
 };
 /** 'faces' is a list of face names or marks; 'place' a coordinate along the grain, in the part's own frame. */
 export type ShapeField = FieldFacts | { readonly kind: 'faces'; readonly words: string };
-export type ShapeFacts = { readonly version: number; readonly params: Readonly<Record<string, ShapeField>>; readonly required: readonly string[] };
+export type ShapeFacts = {
+  readonly version: number;
+  readonly params: Readonly<Record<string, ShapeField>>;
+  readonly required: readonly string[];
+};
 export type Catalog = { readonly families: Readonly<Record<string, FamilyFacts>>; readonly shapes: Readonly<Record<string, ShapeFacts>> };
 
 /** 'mortise_tenon@1' → its id and version. */

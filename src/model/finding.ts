@@ -15,7 +15,13 @@ export type Json = null | boolean | number | string | readonly Json[] | { readon
 /** A change of the document. `path` is ids joined by '/', from the root, never an array index but inside a part's own lists. `was` undoes it and tells when it is stale. */
 export type Patch = { readonly op: 'add' | 'replace' | 'remove'; readonly path: string; readonly value?: Json; readonly was?: Json };
 
-export type Proof = 'untried' | { readonly removes: readonly string[]; readonly adds: readonly { readonly key: string; readonly grade: Grade }[]; readonly rev: string };
+export type Proof =
+  | 'untried'
+  | {
+      readonly removes: readonly string[];
+      readonly adds: readonly { readonly key: string; readonly grade: Grade }[];
+      readonly rev: string;
+    };
 /** A cure. `label` says what is done, `consequence` one thing that follows from it. */
 export type Remedy = { readonly label: string; readonly consequence?: string; readonly patches: readonly Patch[]; readonly proof: Proof };
 

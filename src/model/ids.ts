@@ -7,7 +7,13 @@ export const COPY_NAME = /^[a-z0-9_]{1,40}$/;
 export type Face = 'left' | 'right' | 'front' | 'back' | 'bottom' | 'top';
 export const FACES: readonly Face[] = ['left', 'right', 'front', 'back', 'bottom', 'top'];
 /** The four ways to say where a box lies along one axis; exactly two are given. */
-export type Quad = { readonly axis: Axis; readonly low: Face; readonly high: Face; readonly size: 'width' | 'depth' | 'height'; readonly mid: 'midwidth' | 'middepth' | 'midheight' };
+export type Quad = {
+  readonly axis: Axis;
+  readonly low: Face;
+  readonly high: Face;
+  readonly size: 'width' | 'depth' | 'height';
+  readonly mid: 'midwidth' | 'middepth' | 'midheight';
+};
 export const QUADS: readonly [Quad, Quad, Quad] = [
   { axis: 'x', low: 'left', high: 'right', size: 'width', mid: 'midwidth' },
   { axis: 'y', low: 'front', high: 'back', size: 'depth', mid: 'middepth' },
@@ -18,7 +24,22 @@ export const QUAD_WORDS: readonly QuadWord[] = QUADS.flatMap((q) => [q.low, q.hi
 /** Words that no size may take, since they read like a size of one's own; a part may be called "top". */
 export const RESERVED_FOR_SIZES: ReadonlySet<string> = new Set([...QUAD_WORDS, 'run']);
 /** Words that no size, space, group or part may take for its id. */
-export const RESERVED: ReadonlySet<string> = new Set([ 'min', 'max', 'round', 'xon', 'yon', 'zon', 'mm', 'cm', 'm', 'in', 'ft', 'deg', 'constructor', 'prototype']);
+export const RESERVED: ReadonlySet<string> = new Set([
+  'min',
+  'max',
+  'round',
+  'xon',
+  'yon',
+  'zon',
+  'mm',
+  'cm',
+  'm',
+  'in',
+  'ft',
+  'deg',
+  'constructor',
+  'prototype',
+]);
 
 /** Which axis a face stands on, and whether it is its low or its high end. */
 export function faceSide(face: Face): { quad: Quad; axis: 0 | 1 | 2; high: boolean } {

@@ -17,7 +17,10 @@ export type Parsed = { readonly ok: true; readonly doc: Document } | { readonly 
  */
 export function parseDocument(source: string, catalog: Catalog, upgrades: readonly Upgrade[] = UPGRADES): Parsed {
   if (source.length > LIMITS.bytes)
-    return fail('', `the document is ${(source.length / 1e6).toFixed(1)} MB of text; at most ${LIMITS.bytes / 1024 / 1024} MB can be read. Split the piece, or take out what is not the piece.`);
+    return fail(
+      '',
+      `the document is ${(source.length / 1e6).toFixed(1)} MB of text; at most ${LIMITS.bytes / 1024 / 1024} MB can be read. Split the piece, or take out what is not the piece.`,
+    );
   let json: unknown;
   try {
     json = JSON.parse(source.charCodeAt(0) === 0xfeff ? source.slice(1) : source);
@@ -29,7 +32,8 @@ export function parseDocument(source: string, catalog: Catalog, upgrades: readon
 
 /** The same from JSON that is already in memory; with `seen`, entries that were read before are taken as they were found then. */
 export function readDocument(json: unknown, catalog: Catalog, upgrades: readonly Upgrade[] = UPGRADES, seen: Seen = nothingSeen()): Parsed {
-  if (json === null || typeof json !== 'object' || Array.isArray(json)) return fail('', 'a document is a JSON object that begins { "dryfit": 1, "title": …');
+  if (json === null || typeof json !== 'object' || Array.isArray(json))
+    return fail('', 'a document is a JSON object that begins { "dryfit": 1, "title": …');
   const bad = forbidden(json, '', 0, seen);
   if (bad) return { ok: false, problems: [bad] };
   const upgraded = upgradeDocument(json as Record<string, unknown>, catalog, VERSION, upgrades);
@@ -46,7 +50,8 @@ const fail = (where: string, what: string): Parsed => ({ ok: false, problems: [p
 function placeOf(source: string, e: unknown): string {
   const message = e instanceof Error ? e.message : String(e);
   const at = /position (\d+)/.exec(message)?.[1];
-  if (at === undefined) return !source.trim() ? 'it is empty' : /end of JSON/.test(message) ? `line ${source.split('\n').length}: it ends too early` : message;
+  if (at === undefined)
+    return !source.trim() ? 'it is empty' : /end of JSON/.test(message) ? `line ${source.split('\n').length}: it ends too early` : message;
   const before = source.slice(0, Number(at));
   return `line ${before.split('\n').length}, column ${before.length - before.lastIndexOf('\n')}: ${message.replace(/ in JSON at position.*$/, '')}`;
 }
@@ -80,7 +85,9 @@ function issueProblems(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]):
   }
   if (issue.code === 'invalid_key') {
     const key = String(issue.path.at(-1) ?? '');
-    const why = RESERVED.has(key) ? 'is a reserved word' : 'is not a name: names are small letters, digits and _, beginning with a letter, at most 40 long';
+    const why = RESERVED.has(key)
+      ? 'is a reserved word'
+      : 'is not a name: names are small letters, digits and _, beginning with a letter, at most 40 long';
     return [problem(where, `"${shown(key)}" ${why}.`)];
   }
   return [problem(where, plain(issue))];
@@ -96,16 +103,25 @@ const UNION_WORDS: readonly (readonly [RegExp, string])[] = [
 ];
 const depthOf = (b: readonly Problem[]): number => Math.max(...b.map((p) => p.where.split('/').length));
 
-const WANTED: Readonly<Record<string, string>> = { array: 'a list', object: 'an object in { }', record: 'an object in { }', boolean: 'true or false', int: 'a whole number' };
+const WANTED: Readonly<Record<string, string>> = {
+  array: 'a list',
+  object: 'an object in { }',
+  record: 'an object in { }',
+  boolean: 'true or false',
+  int: 'a whole number',
+};
 function plain(issue: z.core.$ZodIssue): string {
   if (issue.code === 'invalid_type') {
     const wanted = WANTED[issue.expected] ?? `a ${issue.expected}`;
-    return issue.input === undefined && /received undefined/.test(issue.message) ? `this is missing: ${wanted} is needed.` : `${wanted} is needed here.`;
+    return issue.input === undefined && /received undefined/.test(issue.message)
+      ? `this is missing: ${wanted} is needed.`
+      : `${wanted} is needed here.`;
   }
   if (issue.code === 'too_big') return `too much: at most ${String(issue.maximum)}.`;
   if (issue.code === 'too_small') return `too little: at least ${String(issue.minimum)}.`;
   if (issue.code === 'invalid_value') return `one of ${issue.values.map((v) => `"${String(v)}"`).join(', ')} is needed here.`;
-  if (issue.code === 'invalid_format' && issue.path.at(-1) === 'as') return 'a name and its version are needed here, such as "mortise_tenon@1".';
+  if (issue.code === 'invalid_format' && issue.path.at(-1) === 'as')
+    return 'a name and its version are needed here, such as "mortise_tenon@1".';
   if (issue.code === 'invalid_format') return 'this is not written as it must be here.';
   return `${issue.message}.`;
 }
@@ -119,7 +135,14 @@ function checkDocument(doc: Document, catalog: Catalog): Problem[] {
   const frames = checkFrames(doc);
   // Groups in a circle could not be counted.
   if (frames.length) return [...checkNames(doc), ...checkQuads(doc), ...frames];
-  return [...checkNames(doc), ...checkQuads(doc), ...checkFaces(doc), ...checkCounts(doc), ...checkShapes(doc, catalog), ...checkJoints(doc, catalog)];
+  return [
+    ...checkNames(doc),
+    ...checkQuads(doc),
+    ...checkFaces(doc),
+    ...checkCounts(doc),
+    ...checkShapes(doc, catalog),
+    ...checkJoints(doc, catalog),
+  ];
 }
 
 const COLLECTIONS = ['sizes', 'spaces', 'groups', 'parts'] as const;
@@ -128,9 +151,16 @@ function checkNames(doc: Document): Problem[] {
   const out: Problem[] = [];
   for (const kind of COLLECTIONS)
     for (const id of Object.keys(doc[kind] ?? {}).sort(byCodePoint)) {
-      if (kind === 'sizes' && RESERVED_FOR_SIZES.has(id)) out.push(problem(`sizes/${id}`, `"${id}" is what faces and sizes of parts are called; take another word.`, `${id}_all`));
+      if (kind === 'sizes' && RESERVED_FOR_SIZES.has(id))
+        out.push(problem(`sizes/${id}`, `"${id}" is what faces and sizes of parts are called; take another word.`, `${id}_all`));
       const before = owner.get(id);
-      if (before) out.push(problem(`${kind}/${id}`, `"${id}" is already the name of one of the ${before}; sizes, spaces, groups and parts share one set of names.`));
+      if (before)
+        out.push(
+          problem(
+            `${kind}/${id}`,
+            `"${id}" is already the name of one of the ${before}; sizes, spaces, groups and parts share one set of names.`,
+          ),
+        );
       owner.set(id, kind);
     }
   return out;
@@ -143,8 +173,16 @@ function checkQuads(doc: Document): Problem[] {
       for (const q of QUADS) {
         const words = [q.low, q.high, q.size, q.mid];
         const given = words.filter((w) => box[w] !== undefined);
-        if (given.length !== 2) out.push(problem(`${kind}/${id}`, `exactly two of ${words.join(', ')} are needed; ${given.length ? `${given.join(', ')} ${given.length === 1 ? 'is' : 'are'} given` : 'none is given'}.`));
-        for (const w of [q.size, q.mid]) if (typeof box[w] === 'object') out.push(problem(`${kind}/${id}/${w}`, 'only a face (left, right, front, back, bottom, top) can meet another.'));
+        if (given.length !== 2)
+          out.push(
+            problem(
+              `${kind}/${id}`,
+              `exactly two of ${words.join(', ')} are needed; ${given.length ? `${given.join(', ')} ${given.length === 1 ? 'is' : 'are'} given` : 'none is given'}.`,
+            ),
+          );
+        for (const w of [q.size, q.mid])
+          if (typeof box[w] === 'object')
+            out.push(problem(`${kind}/${id}/${w}`, 'only a face (left, right, front, back, bottom, top) can meet another.'));
       }
   return out;
 }
@@ -153,9 +191,13 @@ function checkQuads(doc: Document): Problem[] {
 function checkFaces(doc: Document): Problem[] {
   const out: Problem[] = [];
   for (const [id, part] of Object.entries(doc.parts ?? {})) {
-    if (part.grain === undefined && isWood(part.wood)) out.push(problem(`parts/${id}`, `say which way the grain of the ${shown(part.wood)} runs: "grain": "x", "y" or "z".`));
-    for (const mark of Object.keys(part.marks ?? {})) if (isFace(mark)) out.push(problem(`parts/${id}/marks/${mark}`, `"${mark}" is a face already; call the mark something else.`));
-    for (const q of QUADS) if (part.datum?.includes(q.low) && part.datum.includes(q.high)) out.push(problem(`parts/${id}/datum`, `sizes cannot count from ${q.low} and from ${q.high} at once; name one of them.`));
+    if (part.grain === undefined && isWood(part.wood))
+      out.push(problem(`parts/${id}`, `say which way the grain of the ${shown(part.wood)} runs: "grain": "x", "y" or "z".`));
+    for (const mark of Object.keys(part.marks ?? {}))
+      if (isFace(mark)) out.push(problem(`parts/${id}/marks/${mark}`, `"${mark}" is a face already; call the mark something else.`));
+    for (const q of QUADS)
+      if (part.datum?.includes(q.low) && part.datum.includes(q.high))
+        out.push(problem(`parts/${id}/datum`, `sizes cannot count from ${q.low} and from ${q.high} at once; name one of them.`));
   }
   return out;
 }
@@ -166,8 +208,10 @@ function checkFrames(doc: Document): Problem[] {
   for (const kind of ['spaces', 'groups', 'parts'] as const)
     for (const [id, f] of Object.entries(doc[kind] ?? {})) {
       if ((f.from === undefined) !== (f.to === undefined)) out.push(problem(`${kind}/${id}`, '"from" and "to" go together.'));
-      if (f.from !== undefined && (f.at !== undefined || f.turn !== undefined)) out.push(problem(`${kind}/${id}`, 'either "at" and "turn", or "from" and "to", not both.'));
-      if (f.in !== undefined && !(f.in in groups)) out.push(problem(`${kind}/${id}/in`, `there is no group "${shown(f.in)}".`, nearestWord(f.in, Object.keys(groups))));
+      if (f.from !== undefined && (f.at !== undefined || f.turn !== undefined))
+        out.push(problem(`${kind}/${id}`, 'either "at" and "turn", or "from" and "to", not both.'));
+      if (f.in !== undefined && !(f.in in groups))
+        out.push(problem(`${kind}/${id}/in`, `there is no group "${shown(f.in)}".`, nearestWord(f.in, Object.keys(groups))));
     }
   for (const id of Object.keys(groups)) {
     const chain = [id];
@@ -183,7 +227,10 @@ function checkFrames(doc: Document): Problem[] {
 }
 
 /** Copies multiply; they are counted before any is made. */
-export function copiesOf(doc: Document, box: { readonly in?: string | undefined; readonly copies?: readonly CopyCount[] | undefined }): number {
+export function copiesOf(
+  doc: Document,
+  box: { readonly in?: string | undefined; readonly copies?: readonly CopyCount[] | undefined },
+): number {
   const own = (box.copies ?? []).reduce((n, c) => n * ('mirror' in c ? 2 : c.count), 1);
   const group = box.in === undefined ? undefined : doc.groups?.[box.in];
   return group ? own * copiesOf(doc, group) : own;
@@ -203,7 +250,13 @@ function checkCounts(doc: Document): Problem[] {
         if (c.names && new Set(c.names).size !== c.names.length) out.push(problem(where, 'two copies have the same name.'));
       }
     }
-  if (all > LIMITS.copies) out.push(problem('', `${all} parts, spaces and groups with their copies; at most ${LIMITS.copies} are allowed. Make fewer copies, or split the piece.`));
+  if (all > LIMITS.copies)
+    out.push(
+      problem(
+        '',
+        `${all} parts, spaces and groups with their copies; at most ${LIMITS.copies} are allowed. Make fewer copies, or split the piece.`,
+      ),
+    );
   return out;
 }
 
@@ -219,11 +272,20 @@ function checkShapes(doc: Document, catalog: Catalog): Problem[] {
         continue;
       }
       if (version !== facts.version) {
-        out.push(problem(where, version > facts.version ? `${kind}@${version} comes from a newer Dryfit; this one knows ${kind} up to @${facts.version}.` : `nothing leads from ${kind}@${version} to @${facts.version}.`, `${kind}@${facts.version}`));
+        out.push(
+          problem(
+            where,
+            version > facts.version
+              ? `${kind}@${version} comes from a newer Dryfit; this one knows ${kind} up to @${facts.version}.`
+              : `nothing leads from ${kind}@${version} to @${facts.version}.`,
+            `${kind}@${facts.version}`,
+          ),
+        );
         continue;
       }
       const known = Object.keys(facts.params);
-      for (const key of Object.keys(s)) if (key !== 'as' && !known.includes(key)) out.push(problem(where, `${kind} has no "${shown(key)}".`, nearestWord(key, known)));
+      for (const key of Object.keys(s))
+        if (key !== 'as' && !known.includes(key)) out.push(problem(where, `${kind} has no "${shown(key)}".`, nearestWord(key, known)));
       for (const key of facts.required) if (s[key] === undefined) out.push(problem(where, `${kind} needs "${key}".`));
     }
   return out;
@@ -246,13 +308,23 @@ function checkJoints(doc: Document, catalog: Catalog): Problem[] {
       for (const role of roles) if (place[role] === undefined) out.push(problem(where, `a ${kind} needs the part that is "${role}".`));
       for (const [role, value] of Object.entries(place)) {
         if (role === 'end' && !roles.includes('end')) {
-          if (typeof value !== 'string' || !isFace(value)) out.push(problem(`${where}/end`, `the end is one of ${FACES.join(', ')} of the part that enters.`, typeof value === 'string' ? nearestWord(value, FACES) : null));
-        } else if (!roles.includes(role)) out.push(problem(where, `a ${kind} has no "${shown(role)}".`, nearestWord(role, [...roles, 'end'])));
-        else if (Array.isArray(value) && facts.roles[role]?.count !== 'many') out.push(problem(`${where}/${role}`, 'one part is needed here, not a list.'));
+          if (typeof value !== 'string' || !isFace(value))
+            out.push(
+              problem(
+                `${where}/end`,
+                `the end is one of ${FACES.join(', ')} of the part that enters.`,
+                typeof value === 'string' ? nearestWord(value, FACES) : null,
+              ),
+            );
+        } else if (!roles.includes(role))
+          out.push(problem(where, `a ${kind} has no "${shown(role)}".`, nearestWord(role, [...roles, 'end'])));
+        else if (Array.isArray(value) && facts.roles[role]?.count !== 'many')
+          out.push(problem(`${where}/${role}`, 'one part is needed here, not a list.'));
       }
     }
     const known = Object.keys(facts.params);
-    for (const key of Object.keys(joint.set ?? {})) if (!known.includes(key)) out.push(problem(`joints/${id}/set`, `${kind} has no "${shown(key)}".`, nearestWord(key, known)));
+    for (const key of Object.keys(joint.set ?? {}))
+      if (!known.includes(key)) out.push(problem(`joints/${id}/set`, `${kind} has no "${shown(key)}".`, nearestWord(key, known)));
   }
   return out;
 }

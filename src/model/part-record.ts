@@ -19,7 +19,12 @@ export function signed(f: Feature): Signed {
   return { feature, sign: signature(feature) };
 }
 /** The record of a part from features that are signed already; and in which order it has put them, as indices into the list given. */
-export function recordOf(stock: Box, grain: Axis, wood: string, features: readonly Signed[]): { readonly record: PartRecord; readonly order: readonly number[] } {
+export function recordOf(
+  stock: Box,
+  grain: Axis,
+  wood: string,
+  features: readonly Signed[],
+): { readonly record: PartRecord; readonly order: readonly number[] } {
   const box: Box = { min: quantise3(stock.min), max: quantise3(stock.max) };
   const sorted = features.map((s, i) => ({ ...s, i }));
   sorted.sort((a, b) => byCodePoint(a.sign, b.sign) || byCodePoint(a.feature.name, b.feature.name) || a.i - b.i);
@@ -37,7 +42,8 @@ function quantiseShape(s: Shape): Shape {
   return s.profileTo ? { ...flat, profileTo: s.profileTo.map(quantiseLoop) } : flat;
 }
 const quantise2 = (p: Vec2): Vec2 => [quantise(p[0]), quantise(p[1])];
-const quantiseLoop = (l: Loop): Loop => l.map((c): Corner => (c.via ? { at: quantise2(c.at), via: quantise2(c.via) } : { at: quantise2(c.at) }));
+const quantiseLoop = (l: Loop): Loop =>
+  l.map((c): Corner => (c.via ? { at: quantise2(c.at), via: quantise2(c.via) } : { at: quantise2(c.at) }));
 
 /**
  * What a feature is, wherever its frame was put: its op and the spots that define its solid in the record frame, sorted. Two features
@@ -97,10 +103,24 @@ const signs = (r: PartRecord): string[] => r.features.map((f) => signature(f)).s
 /** Is a part its own mirror image, up to a turn: then left and right copies of it are one part. */
 export function isOwnMirror(r: PartRecord): boolean {
   const target = signs(r);
-  return boxSymmetries(r, r).some((t) => !t.proper && r.features.map((f) => signature(f, t.frame)).sort().every((s, i) => s === target[i]));
+  return boxSymmetries(r, r).some(
+    (t) =>
+      !t.proper &&
+      r.features
+        .map((f) => signature(f, t.frame))
+        .sort()
+        .every((s, i) => s === target[i]),
+  );
 }
 
-const PERMUTATIONS: readonly (readonly [0 | 1 | 2, 0 | 1 | 2, 0 | 1 | 2])[] = [[0, 1, 2], [0, 2, 1], [1, 0, 2], [1, 2, 0], [2, 0, 1], [2, 1, 0]];
+const PERMUTATIONS: readonly (readonly [0 | 1 | 2, 0 | 1 | 2, 0 | 1 | 2])[] = [
+  [0, 1, 2],
+  [0, 2, 1],
+  [1, 0, 2],
+  [1, 2, 0],
+  [2, 0, 1],
+  [2, 1, 0],
+];
 /** Moves that carry a's stock onto b's with the grain on the grain. */
 function boxSymmetries(a: PartRecord, b: PartRecord): { frame: Frame; proper: boolean }[] {
   const size = (r: PartRecord): Vec3 => [0, 1, 2].map((i) => (r.stock.max[i] ?? 0) - (r.stock.min[i] ?? 0)) as unknown as Vec3;
@@ -117,8 +137,15 @@ function boxSymmetries(a: PartRecord, b: PartRecord): { frame: Frame; proper: bo
       const turn: Frame = { o: [0, 0, 0], x: col(0), y: col(1), z: col(2) };
       const moved = outDir(turn, mid(a));
       const to = mid(b);
-      const even = [[0, 1, 2], [1, 2, 0], [2, 0, 1]].some((e) => e.every((v, i) => v === p[i as 0]));
-      out.push({ frame: { ...turn, o: [to[0] - moved[0], to[1] - moved[1], to[2] - moved[2]] }, proper: (sign(0) * sign(1) * sign(2) > 0) === even });
+      const even = [
+        [0, 1, 2],
+        [1, 2, 0],
+        [2, 0, 1],
+      ].some((e) => e.every((v, i) => v === p[i as 0]));
+      out.push({
+        frame: { ...turn, o: [to[0] - moved[0], to[1] - moved[1], to[2] - moved[2]] },
+        proper: sign(0) * sign(1) * sign(2) > 0 === even,
+      });
     }
   }
   return out;

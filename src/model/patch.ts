@@ -1,7 +1,9 @@
 /** Changes of a document as data: applied, undone, checked for staleness. */
 import type { Json, Patch } from './finding.ts';
 
-export type Applied = { readonly ok: true; readonly json: Json; readonly undo: readonly Patch[] } | { readonly ok: false; readonly problem: string; readonly patch: Patch };
+export type Applied =
+  | { readonly ok: true; readonly json: Json; readonly undo: readonly Patch[] }
+  | { readonly ok: false; readonly problem: string; readonly patch: Patch };
 
 /**
  * Applies patches in order to a JSON value without changing it; returns the new value (sharing what did not change) and the
@@ -12,7 +14,8 @@ export function applyPatches(json: Json, patches: readonly Patch[]): Applied {
   const undo: Patch[] = [];
   for (const patch of patches) {
     const keys = patch.path.split('/').filter((k) => k !== '');
-    if (keys.some((k) => k === '__proto__' || k === 'constructor' || k === 'prototype')) return { ok: false, problem: `"${patch.path}" is not a place in a document`, patch };
+    if (keys.some((k) => k === '__proto__' || k === 'constructor' || k === 'prototype'))
+      return { ok: false, problem: `"${patch.path}" is not a place in a document`, patch };
     const step = applyAt(now, keys, patch);
     if (!step.ok) return { ok: false, problem: step.problem, patch };
     now = step.json;
@@ -34,10 +37,12 @@ function applyAt(json: Json, keys: readonly string[], patch: Patch): Step {
     const inner = applyAt(child ?? {}, rest, patch);
     if (!inner.ok) return inner;
     // A branch that this patch had to make goes again with the undo.
-    const undo: Patch = child === undefined ? { op: 'remove', path: patch.path.split('/').filter(Boolean).slice(0, -rest.length).join('/') } : inner.undo;
+    const undo: Patch =
+      child === undefined ? { op: 'remove', path: patch.path.split('/').filter(Boolean).slice(0, -rest.length).join('/') } : inner.undo;
     return { ok: true, json: withKey(json, key, inner.json), undo };
   }
-  if (patch.was !== undefined && !sameJson(child ?? null, patch.was)) return { ok: false, problem: `"${patch.path}" has changed meanwhile` };
+  if (patch.was !== undefined && !sameJson(child ?? null, patch.was))
+    return { ok: false, problem: `"${patch.path}" has changed meanwhile` };
   if (patch.op !== 'add' && child === undefined) return { ok: false, problem: `there is nothing at "${patch.path}"` };
   if (patch.op === 'remove') return { ok: true, json: withoutKey(json, key), undo: { op: 'add', path: patch.path, value: child ?? null } };
   if (patch.value === undefined) return { ok: false, problem: `the change at "${patch.path}" says no value` };
@@ -48,7 +53,8 @@ function applyAt(json: Json, keys: readonly string[], patch: Patch): Step {
 
 /** 'add' into a list inserts (at '-': appends); 'replace' exchanges. */
 function intoList(list: readonly Json[], key: string, child: Json | undefined, patch: Patch, value: Json): Step {
-  if (patch.op === 'replace') return { ok: true, json: withKey(list, key, value), undo: { op: 'replace', path: patch.path, value: child ?? null } };
+  if (patch.op === 'replace')
+    return { ok: true, json: withKey(list, key, value), undo: { op: 'replace', path: patch.path, value: child ?? null } };
   const at = key === '-' ? list.length : Number(key);
   const undo: Patch = { op: 'remove', path: `${patch.path.slice(0, patch.path.length - key.length)}${at}` };
   return { ok: true, json: [...list.slice(0, at), value, ...list.slice(at)], undo };
@@ -72,5 +78,8 @@ export function sameJson(a: Json, b: Json): boolean {
   if (a === b) return true;
   if (a === null || b === null || typeof a !== 'object' || typeof b !== 'object' || Array.isArray(a) !== Array.isArray(b)) return false;
   const ka = Object.keys(a);
-  return ka.length === Object.keys(b).length && ka.every((k) => Object.hasOwn(b, k) && sameJson((a as Record<string, Json>)[k] ?? null, (b as Record<string, Json>)[k] ?? null));
+  return (
+    ka.length === Object.keys(b).length &&
+    ka.every((k) => Object.hasOwn(b, k) && sameJson((a as Record<string, Json>)[k] ?? null, (b as Record<string, Json>)[k] ?? null))
+  );
 }

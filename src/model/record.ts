@@ -16,12 +16,22 @@ import type { Axis, Vec3 } from '../geom/vec3.ts';
  * half: all points p with normal·p >= off.
  */
 export type Shape =
-  | { readonly kind: 'prism'; readonly profile: readonly Loop[]; readonly from: number; readonly to: number; readonly profileTo?: readonly Loop[] }
+  | {
+      readonly kind: 'prism';
+      readonly profile: readonly Loop[];
+      readonly from: number;
+      readonly to: number;
+      readonly profileTo?: readonly Loop[];
+    }
   | { readonly kind: 'turned'; readonly profile: Loop }
   | { readonly kind: 'half'; readonly normal: Vec3; readonly off: number };
 
 /** Which face of a feature's solid: the side that starts at corner n of loop `loop` (0 the outline), an end, or the plane of a half. */
-export type FaceRef = { readonly of: 'side'; readonly loop?: number; readonly corner: number } | { readonly of: 'from' } | { readonly of: 'to' } | { readonly of: 'plane' };
+export type FaceRef =
+  | { readonly of: 'side'; readonly loop?: number; readonly corner: number }
+  | { readonly of: 'from' }
+  | { readonly of: 'to' }
+  | { readonly of: 'plane' };
 
 /**
  * A part's solid is ((stock - shapes) + adds) - removes, then - lates, so the order of joints does not matter.

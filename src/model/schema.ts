@@ -4,5 +4,10 @@ import { documentSchema } from './document.ts';
 
 export function jsonSchema(): Record<string, unknown> {
   const made = z.toJSONSchema(documentSchema, { io: 'input' }) as Record<string, unknown>;
-  return { ...made, title: 'Dryfit piece', description: 'One piece of furniture as a maker describes it. Beyond what a schema can say: exactly two of low face, high face, size and middle on each axis; one set of names for sizes, spaces, groups and parts.' };
+  return {
+    ...made,
+    title: 'Dryfit piece',
+    description:
+      'One piece of furniture as a maker describes it. Beyond what a schema can say: exactly two of low face, high face, size and middle on each axis; one set of names for sizes, spaces, groups and parts.',
+  };
 }

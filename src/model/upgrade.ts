@@ -4,7 +4,11 @@ import type { Json } from './finding.ts';
 import { type Problem, problem, shown } from './problem.ts';
 
 /** One step of the grammar, with a sample that a test puts through. */
-export type Upgrade = { readonly to: number; readonly up: (doc: Record<string, unknown>) => Record<string, unknown>; readonly sample: Record<string, unknown> };
+export type Upgrade = {
+  readonly to: number;
+  readonly up: (doc: Record<string, unknown>) => Record<string, unknown>;
+  readonly sample: Record<string, unknown>;
+};
 
 /** The grammar is at its first version: there is nothing to upgrade yet. Each later step is added here with its sample. */
 export const UPGRADES: readonly Upgrade[] = [];
@@ -17,7 +21,13 @@ export function upgradeDocument(json: Record<string, unknown>, catalog: Catalog,
   if (typeof from !== 'number' || !Number.isInteger(from) || from < 0)
     return { ok: false, problem: problem('dryfit', 'the document must say which version of the grammar it is written in: "dryfit": 1.') };
   if (from > version)
-    return { ok: false, problem: problem('dryfit', `this piece was written by a newer Dryfit (grammar ${from}; this one reads up to ${version}). Nothing was changed; open it with the newer one.`) };
+    return {
+      ok: false,
+      problem: problem(
+        'dryfit',
+        `this piece was written by a newer Dryfit (grammar ${from}; this one reads up to ${version}). Nothing was changed; open it with the newer one.`,
+      ),
+    };
   let doc = json;
   for (let v = from; v < version; v++) {
     const step = upgrades.find((u) => u.to === v + 1);
@@ -40,7 +50,14 @@ function upgradeJoints(doc: Record<string, unknown>, catalog: Catalog): Upgraded
       continue;
     }
     if (version > facts.version)
-      return { ok: false, problem: problem(`joints/${shown(id, 40)}/as`, `${kind}@${version} comes from a newer Dryfit; this one knows ${kind} up to @${facts.version}.`, `${kind}@${facts.version}`) };
+      return {
+        ok: false,
+        problem: problem(
+          `joints/${shown(id, 40)}/as`,
+          `${kind}@${version} comes from a newer Dryfit; this one knows ${kind} up to @${facts.version}.`,
+          `${kind}@${facts.version}`,
+        ),
+      };
     let set = ((joint as { set?: Record<string, Json> }).set ?? {}) as Record<string, Json>;
     for (let v = version; v < facts.version; v++) {
       const step = facts.upgrades.find((u) => u.to === v + 1);

@@ -19,8 +19,17 @@ export function describePiece(doc: Document, built: Built, kinds: readonly Kind[
   const letters = new Map(kinds.flatMap((k) => k.parts.map((p) => [p.path, k.letter] as const)));
   const parts = [...b.parts.values()].map((p) => partView(p, letters.get(p.path) ?? ''));
   const extras = [...b.extras.values()].sort((x, y) => byCodePoint(x.path, y.path)).map(extraView);
-  const box = [...b.parts.values()].map((p) => outBox(p.frame, blankBox(p.record))).reduce<Box | null>((a, c) => (a ? unionBox(a, c) : c), null);
-  const joints: JointView[] = b.places.map((p) => ({ id: p.joint, place: p.place, family: p.family.id, title: p.family.title, parts: Object.values(p.roles).flat(), at: p.meeting.frame.o }));
+  const box = [...b.parts.values()]
+    .map((p) => outBox(p.frame, blankBox(p.record)))
+    .reduce<Box | null>((a, c) => (a ? unionBox(a, c) : c), null);
+  const joints: JointView[] = b.places.map((p) => ({
+    id: p.joint,
+    place: p.place,
+    family: p.family.id,
+    title: p.family.title,
+    parts: Object.values(p.roles).flat(),
+    at: p.meeting.frame.o,
+  }));
   return { rev: revOf(doc), title: doc.title, units: doc.units, box, parts: [...parts, ...extras], joints, sizes: sizesOf(doc, built) };
 }
 
@@ -67,7 +76,16 @@ function sizesOf(doc: Document, built: Built): SizeView[] {
     const used = uses.get(id) ?? [];
     const span = kind === 'length' ? spanOf(used, built, v) : null;
     const usedBy = [...new Set(used.map((u) => u.part))].sort(byCodePoint);
-    return { id, words: id.replaceAll('_', ' '), text: String(text), value: v, kind, axis: span?.axis ?? null, span: span?.span ?? null, usedBy };
+    return {
+      id,
+      words: id.replaceAll('_', ' '),
+      text: String(text),
+      value: v,
+      kind,
+      axis: span?.axis ?? null,
+      span: span?.span ?? null,
+      usedBy,
+    };
   });
 }
 type Use = { readonly part: string; readonly word: string; readonly alone: boolean };
@@ -115,7 +133,7 @@ function spanOf(uses: readonly Use[], built: Built, value: number): { axis: Axis
     if (u.word === QUADS[qi]?.size) return { axis, span: whole };
     // A face that reads the size: the span ends on that face and is as long as the size.
     const isLow = u.word === QUADS[qi]?.low;
-    const low = isLow === ((turn[world]?.sign ?? 1) > 0);
+    const low = isLow === (turn[world]?.sign ?? 1) > 0;
     const at = low ? box.min[world] : box.max[world];
     return { axis, span: at >= 0 ? [at - value, at] : [at, at + value] };
   }

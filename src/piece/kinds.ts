@@ -9,7 +9,12 @@ import { byCodePoint } from '../model/ids.ts';
 import { isOwnMirror, samePart } from '../model/part-record.ts';
 
 export type Finished = { readonly length: number; readonly width: number; readonly thickness: number };
-export type Kind = { readonly letter: string; readonly parts: readonly Part[]; readonly finished: Finished; readonly handedOf: string | null };
+export type Kind = {
+  readonly letter: string;
+  readonly parts: readonly Part[];
+  readonly finished: Finished;
+  readonly handedOf: string | null;
+};
 
 /** A, B … Z, AA, AB … */
 function letterOf(i: number): string {
@@ -28,7 +33,7 @@ export function kindsOf(build: Build): Kind[] {
     let pair: number | null = null;
     for (const [i, g] of groups.entries()) {
       const first = g.parts[0];
-      if (!first || first.id !== p.id && first.record.key !== p.record.key && !sameWoodAndSize(first, p)) continue;
+      if (!first || (first.id !== p.id && first.record.key !== p.record.key && !sameWoodAndSize(first, p))) continue;
       const same = samePart(first.record, p.record);
       if (same === null || !samePieces(first, p)) continue;
       // A mirrored placing turns 'same' into 'handed', unless the part is its own mirror image.
@@ -53,7 +58,16 @@ export function kindsOf(build: Build): Kind[] {
 function samePieces(a: Part, b: Part): boolean {
   if (a.pieces.length !== b.pieces.length) return false;
   if (a.pieces.length === 1 || a.pieces === b.pieces) return true;
-  const text = (p: Part): string => p.pieces.map((box) => sizeOf(box).map(quantise).sort((x, y) => x - y).join()).sort().join(' ');
+  const text = (p: Part): string =>
+    p.pieces
+      .map((box) =>
+        sizeOf(box)
+          .map(quantise)
+          .sort((x, y) => x - y)
+          .join(),
+      )
+      .sort()
+      .join(' ');
   return text(a) === text(b);
 }
 const sameWoodAndSize = (a: Part, b: Part): boolean => a.wood === b.wood && a.record.features.length === b.record.features.length;

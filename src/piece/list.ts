@@ -10,11 +10,26 @@ import { type Kind, kindsOf } from './kinds.ts';
 import type { CutRow } from './view.ts';
 
 /** Rows by letter. Extras of wood (pegs, buttons, wedges) are gathered below the parts by their words and size. */
-export function cutRows(doc: Document, built: Built, kinds: readonly Kind[] = kindsOf(built.built), shop: Shop = defaultShop(doc.units)): CutRow[] {
+export function cutRows(
+  doc: Document,
+  built: Built,
+  kinds: readonly Kind[] = kindsOf(built.built),
+  shop: Shop = defaultShop(doc.units),
+): CutRow[] {
   const rows: CutRow[] = kinds.map((k) => {
     const first = k.parts[0];
     const words = [...new Set(k.parts.map((p) => p.doc.name ?? p.id.replaceAll('_', ' ')))].join(' and ');
-    return { part: first?.id ?? '', words, letter: k.letter, count: k.parts.length, wood: first?.wood ?? '', paths: k.parts.map((p) => p.path), finished: k.finished, rough: roughSize(first?.wood ?? '', k.finished, shop), handedOf: k.handedOf };
+    return {
+      part: first?.id ?? '',
+      words,
+      letter: k.letter,
+      count: k.parts.length,
+      wood: first?.wood ?? '',
+      paths: k.parts.map((p) => p.path),
+      finished: k.finished,
+      rough: roughSize(first?.wood ?? '', k.finished, shop),
+      handedOf: k.handedOf,
+    };
   });
   return [...rows, ...extraRows(built)];
 }
@@ -34,7 +49,22 @@ function extraRows(built: Built): CutRow[] {
     const finished = { length: all[k] ?? 0, width: across[0] ?? 0, thickness: across[1] ?? 0 };
     const key = [e.words, e.record.wood, ...[finished.length, finished.width, finished.thickness].map(quantise)].join(' ');
     const had = groups.get(key);
-    groups.set(key, had ? { ...had, count: had.count + 1, paths: [...had.paths, e.path] } : { part: e.words, words: e.words, letter: '', count: 1, wood: e.record.wood, paths: [e.path], finished, rough: finished, handedOf: null });
+    groups.set(
+      key,
+      had
+        ? { ...had, count: had.count + 1, paths: [...had.paths, e.path] }
+        : {
+            part: e.words,
+            words: e.words,
+            letter: '',
+            count: 1,
+            wood: e.record.wood,
+            paths: [e.path],
+            finished,
+            rough: finished,
+            handedOf: null,
+          },
+    );
   }
   return [...groups.values()];
 }
@@ -45,14 +75,28 @@ export function blankJobs(built: Built, kinds: readonly Kind[] = kindsOf(built.b
     const parts = k.parts.filter((p) => !p.frozen);
     const first = parts[0];
     if (!first) return [];
-    const pieces = first.pieces.length > 1 ? first.pieces.map((box) => pieceSize(box, first.record.grain, k, first.record.stock)) : undefined;
+    const pieces =
+      first.pieces.length > 1 ? first.pieces.map((box) => pieceSize(box, first.record.grain, k, first.record.stock)) : undefined;
     const alternate = (first.doc.made ?? []).some((m) => 'staves' in m && m.staves.alternate === true);
-    const job = { part: k.letter, copies: parts.length, paths: parts.map((p) => p.path), wood: first.wood, finished: k.finished, alternate, turns: !isWood(first.wood) };
+    const job = {
+      part: k.letter,
+      copies: parts.length,
+      paths: parts.map((p) => p.path),
+      wood: first.wood,
+      finished: k.finished,
+      alternate,
+      turns: !isWood(first.wood),
+    };
     return [pieces ? { ...job, pieces } : job];
   });
 }
 /** A piece runs over the joints' adds with the part: its length is the part's finished length where it spans the stock. */
-function pieceSize(box: { readonly min: readonly number[]; readonly max: readonly number[] }, grain: 'x' | 'y' | 'z', kind: Kind, stock: { readonly min: readonly number[]; readonly max: readonly number[] }): { length: number; width: number; thickness: number } {
+function pieceSize(
+  box: { readonly min: readonly number[]; readonly max: readonly number[] },
+  grain: 'x' | 'y' | 'z',
+  kind: Kind,
+  stock: { readonly min: readonly number[]; readonly max: readonly number[] },
+): { length: number; width: number; thickness: number } {
   const k = 'xyz'.indexOf(grain);
   const size = [0, 1, 2].map((i) => (box.max[i] ?? 0) - (box.min[i] ?? 0));
   const across = size.filter((_, i) => i !== k).sort((a, b) => b - a);

@@ -29,7 +29,13 @@ export function planParts(b: Build, store: Store): PlanPart[] {
       box: outBox(p.frame, box),
       weight: store.measures(placed)?.volume ?? 0,
       group: part ? part.group : (host?.group ?? null),
-      kind: extra ? (extra.hardware ? ('hardware' as const) : ('extra' as const)) : isWood(part?.wood ?? '') ? ('wood' as const) : ('other' as const),
+      kind: extra
+        ? extra.hardware
+          ? ('hardware' as const)
+          : ('extra' as const)
+        : isWood(part?.wood ?? '')
+          ? ('wood' as const)
+          : ('other' as const),
     };
     const axes: readonly Vec3[] = [p.frame.x, p.frame.y, p.frame.z];
     return [quarterTurn(p.frame) ? base : { ...base, axes }];
@@ -43,18 +49,31 @@ export function planLinks(b: Build): PlanLink[] {
 
 /** A drawer is held by nothing, but it has a way out: towards the front along y, to the right along x, up along z. */
 function slides(b: Build): PlanLink[] {
-  return [...b.instances.all.values()].filter((i) => i.kind === 'group').flatMap((g) => {
-    const axis = (g.doc as GroupDoc).opens?.slide;
-    const frame = b.resolution.boxes.get(g.path)?.frame;
-    const mine = [...b.parts.values()].filter((p) => p.group === g.path);
-    if (axis === undefined || !frame || mine.length === 0) return [];
-    const box = mine.map((p) => outBox(p.frame, p.record.stock)).reduce(unionBox);
-    const host = [...b.parts.values()].filter((p) => p.group !== g.path).map((p) => ({ path: p.path, far: apart(box, outBox(p.frame, p.record.stock)) })).sort((x, y) => x.far - y.far || (x.path < y.path ? -1 : 1))[0];
-    const paths = mine.map((p) => p.path);
-    return [{ joint: g.id, parts: host ? [...paths, host.path] : paths, frees: [{ moves: paths, along: outDir(frame, axisVec(axis, axis === 'y' ? -1 : 1)) }], loose: true }];
-  });
+  return [...b.instances.all.values()]
+    .filter((i) => i.kind === 'group')
+    .flatMap((g) => {
+      const axis = (g.doc as GroupDoc).opens?.slide;
+      const frame = b.resolution.boxes.get(g.path)?.frame;
+      const mine = [...b.parts.values()].filter((p) => p.group === g.path);
+      if (axis === undefined || !frame || mine.length === 0) return [];
+      const box = mine.map((p) => outBox(p.frame, p.record.stock)).reduce(unionBox);
+      const host = [...b.parts.values()]
+        .filter((p) => p.group !== g.path)
+        .map((p) => ({ path: p.path, far: apart(box, outBox(p.frame, p.record.stock)) }))
+        .sort((x, y) => x.far - y.far || (x.path < y.path ? -1 : 1))[0];
+      const paths = mine.map((p) => p.path);
+      return [
+        {
+          joint: g.id,
+          parts: host ? [...paths, host.path] : paths,
+          frees: [{ moves: paths, along: outDir(frame, axisVec(axis, axis === 'y' ? -1 : 1)) }],
+          loose: true,
+        },
+      ];
+    });
 }
-const apart = (a: Box, c: Box): number => Math.hypot(...([0, 1, 2] as const).map((i) => Math.max(0, c.min[i] - a.max[i], a.min[i] - c.max[i])));
+const apart = (a: Box, c: Box): number =>
+  Math.hypot(...([0, 1, 2] as const).map((i) => Math.max(0, c.min[i] - a.max[i], a.min[i] - c.max[i])));
 
 function jointLinks(b: Build): PlanLink[] {
   return b.places.flatMap((p): PlanLink[] => {
@@ -69,8 +88,18 @@ function jointLinks(b: Build): PlanLink[] {
     const extras = made.extras.map((e) => `${p.joint}/${p.place}/${e.name.replaceAll(' ', '_')}`);
     const frees = [
       ...made.frees.map((f) => ({ moves: f.moves.flatMap((m) => byRole.get(m) ?? []), along: outDir(p.meeting.frame, f.along) })),
-      ...made.extras.map((e, i) => ({ moves: [extras[i] ?? ''], along: outDir(p.meeting.frame, [-e.enters[0], -e.enters[1], -e.enters[2]]) })),
+      ...made.extras.map((e, i) => ({
+        moves: [extras[i] ?? ''],
+        along: outDir(p.meeting.frame, [-e.enters[0], -e.enters[1], -e.enters[2]]),
+      })),
     ].filter((f) => f.moves.length > 0);
-    return [{ joint: p.joint, parts: [...Object.values(p.roles).flat(), ...extras], frees, loose: made.holds === 'loose' || made.holds === 'slides' }];
+    return [
+      {
+        joint: p.joint,
+        parts: [...Object.values(p.roles).flat(), ...extras],
+        frees,
+        loose: made.holds === 'loose' || made.holds === 'slides',
+      },
+    ];
   });
 }

@@ -43,7 +43,14 @@ export type PartView = {
   /** Pieces it is glued up from: boxes in the record frame, outermost first; one when it is of one piece. */
   readonly pieces: readonly Box[];
 };
-export type JointView = { readonly id: string; readonly place: number; readonly family: string; readonly title: string; readonly parts: readonly string[]; readonly at: Vec3 };
+export type JointView = {
+  readonly id: string;
+  readonly place: number;
+  readonly family: string;
+  readonly title: string;
+  readonly parts: readonly string[];
+  readonly at: Vec3;
+};
 /** A named size or a size of a part as the stick shows it. */
 export type SizeView = {
   readonly id: string;
@@ -70,7 +77,13 @@ export type PieceView = {
   readonly sizes: readonly SizeView[];
 };
 export type Verdict = 'together' | 'not-yet' | 'cannot-say';
-export type VerdictView = { readonly rev: string; readonly wave: 1 | 2; readonly verdict: Verdict; readonly findings: readonly Finding[]; readonly counts: { readonly parts: number; readonly joints: number } };
+export type VerdictView = {
+  readonly rev: string;
+  readonly wave: 1 | 2;
+  readonly verdict: Verdict;
+  readonly findings: readonly Finding[];
+  readonly counts: { readonly parts: number; readonly joints: number };
+};
 /** One step of putting it together: these parts move along this unit direction (world) to their places. */
 export type StepView = { readonly move: readonly string[]; readonly along: Vec3; readonly distance: number; readonly words: string };
 export type OrderView = {

@@ -19,10 +19,14 @@ export const outline: ShapeKind = {
     const along = (['x', 'y', 'z'] as const)[size.indexOf(Math.min(...size))] as Axis;
     const { half } = sectionFrame(stock, along);
     if (round !== undefined && corners !== undefined) return { ok: false, problem: 'an outline is either round or has rounded corners.' };
-    if (round !== undefined) return round > 0 ? { ok: true, features: [outside('outline', stock, along, circle(0, 0, round / 2))] } : { ok: false, problem: 'the diameter of an outline must be above 0.' };
+    if (round !== undefined)
+      return round > 0
+        ? { ok: true, features: [outside('outline', stock, along, circle(0, 0, round / 2))] }
+        : { ok: false, problem: 'the diameter of an outline must be above 0.' };
     if (corners === undefined) return { ok: false, problem: 'an outline needs "round" or "corners".' };
     const most = Math.min(half[0], half[1]);
-    if (!(corners > 0) || corners >= most) return { ok: false, problem: `the radius of the corners must be above 0 and below ${most.toFixed(1)} mm, half the narrower side.` };
+    if (!(corners > 0) || corners >= most)
+      return { ok: false, problem: `the radius of the corners must be above 0 and below ${most.toFixed(1)} mm, half the narrower side.` };
     return { ok: true, features: [outside('outline', stock, along, rounded(half[0], half[1], corners))] };
   },
 };

@@ -31,7 +31,9 @@ export function sectionFrame(stock: Box, along: Axis): { at: Frame; half: readon
 /** Takes away all that lies outside `keep` (a loop round the middle of the section), over the whole stock. */
 export function outside(name: string, stock: Box, along: Axis, keep: Loop): Feature {
   const s = sectionFrame(stock, along);
-  const reach = Math.max(...keep.flatMap((c) => [Math.abs(c.at[0]), Math.abs(c.at[1]), Math.abs(c.via?.[0] ?? 0), Math.abs(c.via?.[1] ?? 0)]));
+  const reach = Math.max(
+    ...keep.flatMap((c) => [Math.abs(c.at[0]), Math.abs(c.at[1]), Math.abs(c.via?.[0] ?? 0), Math.abs(c.via?.[1] ?? 0)]),
+  );
   const x = Math.max(s.half[0], reach) + OVER;
   const y = Math.max(s.half[1], reach) + OVER;
   return {

@@ -15,7 +15,10 @@ export type ShapeKind = ShapeFacts & {
   /** One sentence: what it is for. */
   readonly words: string;
   /** The features, in the record frame; or why it cannot be cut. */
-  readonly make: (part: ShapePart, set: ShapeSet) => { readonly ok: true; readonly features: readonly Feature[] } | { readonly ok: false; readonly problem: string };
+  readonly make: (
+    part: ShapePart,
+    set: ShapeSet,
+  ) => { readonly ok: true; readonly features: readonly Feature[] } | { readonly ok: false; readonly problem: string };
 };
 
 export const lengthIn = (set: ShapeSet, key: string): number | undefined => {

@@ -25,7 +25,8 @@ export const taper: ShapeKind = {
     const faces = Array.isArray(set['faces']) ? (set['faces'] as readonly Face[]) : [];
     const k = axisIndex(part.grain);
     if (!faces.length) return { ok: false, problem: 'a taper needs at least one face.' };
-    if (start <= part.stock.min[k] + 1e-6) return { ok: false, problem: 'the taper starts at or below the foot: nothing is left to taper.' };
+    if (start <= part.stock.min[k] + 1e-6)
+      return { ok: false, problem: 'the taper starts at or below the foot: nothing is left to taper.' };
     const features: Feature[] = [];
     for (const face of new Set(faces)) {
       const f = oneFace(part, face, start, foot, faces);
@@ -52,7 +53,16 @@ function oneFace(part: ShapePart, face: Face, start: number, foot: number, faces
   const normal: [number, number, number] = [0, 0, 0];
   normal[side.axis] = (sign * length) / tilt;
   normal[k] = -loss / tilt;
-  const at: Vec3 = [0, 1, 2].map((i) => (i === side.axis ? (side.high ? stock.max[i] : stock.min[i]) : i === k ? start : 0)) as unknown as Vec3;
+  const at: Vec3 = [0, 1, 2].map((i) =>
+    i === side.axis ? (side.high ? stock.max[i] : stock.min[i]) : i === k ? start : 0,
+  ) as unknown as Vec3;
   const off = normal[0] * at[0] + normal[1] * at[1] + normal[2] * at[2];
-  return { name: `taper ${face}`, op: 'shape', solid: { kind: 'half', normal, off }, at: HOME, faces: { taper: { of: 'plane' } }, why: 'shape' };
+  return {
+    name: `taper ${face}`,
+    op: 'shape',
+    solid: { kind: 'half', normal, off },
+    at: HOME,
+    faces: { taper: { of: 'plane' } },
+    why: 'shape',
+  };
 }

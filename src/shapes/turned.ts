@@ -14,7 +14,8 @@ export const turnedRound: ShapeKind = {
     const { half } = sectionFrame(stock, grain);
     const most = 2 * Math.min(half[0], half[1]);
     const d = lengthIn(set, 'diameter') ?? most;
-    if (!(d > 0) || d > most + 1e-6) return { ok: false, problem: `a diameter of ${d.toFixed(2)} mm does not come out of stock ${most.toFixed(2)} mm thick.` };
+    if (!(d > 0) || d > most + 1e-6)
+      return { ok: false, problem: `a diameter of ${d.toFixed(2)} mm does not come out of stock ${most.toFixed(2)} mm thick.` };
     return { ok: true, features: [outside('turning', stock, grain, circle(0, 0, d / 2))] };
   },
 };

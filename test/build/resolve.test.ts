@@ -5,7 +5,17 @@ import { resolve } from '../../src/build/resolve.ts';
 import { boxesOf, builtOf, documentOf, fixtureText, jsonDocument, sizes, troubles } from '../support/piece.ts';
 
 const IN = 25.4;
-const board = (more: object): object => ({ wood: 'ash', grain: 'x', left: '0', width: '100', front: '0', depth: '50', bottom: '0', height: '20', ...more });
+const board = (more: object): object => ({
+  wood: 'ash',
+  grain: 'x',
+  left: '0',
+  width: '100',
+  front: '0',
+  depth: '50',
+  bottom: '0',
+  height: '20',
+  ...more,
+});
 
 test('hearth stool: leaning legs, rungs between them (by trigonometry)', () => {
   const doc = documentOf(fixtureText('hearth-stool'));
@@ -15,7 +25,11 @@ test('hearth stool: leaning legs, rungs between them (by trigonometry)', () => {
   for (const n of ['1', '2', '3']) {
     expect(sizes(of(`leg:${n}`))[2]).toBeCloseTo(stock, 6);
     expect(sizes(of(`leg:${n}`))[2]).toBeCloseTo(338.909052, 5);
-    expect(of(`leg:${n}`).trims.map((t) => t.face).sort()).toEqual(['bottom', 'top']);
+    expect(
+      of(`leg:${n}`)
+        .trims.map((t) => t.face)
+        .sort(),
+    ).toEqual(['bottom', 'top']);
   }
   // Axis from seat top to floor 14 in / cos 15° = 14.49387 in; its foot 14 · tan 15° = 3.75129 in further out.
   const leg = of('leg:1');
@@ -41,7 +55,8 @@ test('hearth stool: leaning legs, rungs between them (by trigonometry)', () => {
 
 test('window table as drawn', () => {
   const of = boxesOf(documentOf(fixtureText('window-table')));
-  for (const leg of ['left:front', 'left:rear', 'right:front', 'right:rear']) expect(sizes(of(`leg:${leg}`)).map((n) => +n.toFixed(9))).toEqual([45, 45, 713]);
+  for (const leg of ['left:front', 'left:rear', 'right:front', 'right:rear'])
+    expect(sizes(of(`leg:${leg}`)).map((n) => +n.toFixed(9))).toEqual([45, 45, 713]);
   for (const e of ['front', 'rear']) expect(sizes(of(`long_apron:${e}`)).map((n) => +n.toFixed(9))).toEqual([1030, 20, 90]);
   for (const e of ['left', 'right']) expect(sizes(of(`short_apron:${e}`)).map((n) => +n.toFixed(9))).toEqual([20, 430, 90]);
   expect(sizes(of('top')).map((n) => +n.toFixed(9))).toEqual([1200, 600, 22]);
@@ -49,7 +64,9 @@ test('window table as drawn', () => {
 
 test('window table as built: only the measured leg and the apron that reads it differ', () => {
   const { drawn, built } = builtOf(documentOf(fixtureText('window-table')));
-  const changed = [...drawn.parts.keys()].filter((p) => JSON.stringify(drawn.parts.get(p)?.resolved.box) !== JSON.stringify(built.parts.get(p)?.resolved.box));
+  const changed = [...drawn.parts.keys()].filter(
+    (p) => JSON.stringify(drawn.parts.get(p)?.resolved.box) !== JSON.stringify(built.parts.get(p)?.resolved.box),
+  );
   expect(changed.sort()).toEqual(['leg:right:rear', 'long_apron:rear']);
   const size = (path: string): number => sizes(built.parts.get(path)?.resolved as never)[0] ?? 0;
   expect(size('leg:right:rear')).toBeCloseTo(44.2, 9);
@@ -60,10 +77,31 @@ test('window table as built: only the measured leg and the apron that reads it d
 
 test('a size given by two faces and then measured is a difference, not a moved neighbour', () => {
   const doc = jsonDocument({
-    dryfit: 1, title: 'Rail', units: 'mm',
+    dryfit: 1,
+    title: 'Rail',
+    units: 'mm',
     parts: {
-      post: { wood: 'ash', grain: 'z', copies: [{ mirror: 'x', at: '200', names: ['left', 'right'] }], left: '0', width: '40', front: '0', depth: '40', bottom: '0', height: '300' },
-      rail: { wood: 'ash', grain: 'x', left: 'post:left.right', right: 'post:right.left', middepth: 'post:left.middepth', depth: '20', top: '280', height: '60' },
+      post: {
+        wood: 'ash',
+        grain: 'z',
+        copies: [{ mirror: 'x', at: '200', names: ['left', 'right'] }],
+        left: '0',
+        width: '40',
+        front: '0',
+        depth: '40',
+        bottom: '0',
+        height: '300',
+      },
+      rail: {
+        wood: 'ash',
+        grain: 'x',
+        left: 'post:left.right',
+        right: 'post:right.left',
+        middepth: 'post:left.middepth',
+        depth: '20',
+        top: '280',
+        height: '60',
+      },
     },
     bench: { measured: [{ of: 'rail.width', is: '319', with: 'rule' }] },
   });
@@ -75,7 +113,9 @@ test('a size given by two faces and then measured is a difference, not a moved n
 
 test('a circle of three readings is named as its chain', () => {
   const lines = troubles({
-    dryfit: 1, title: 'Round', units: 'mm',
+    dryfit: 1,
+    title: 'Round',
+    units: 'mm',
     parts: { a: board({ left: 'c.right' }), b: board({ left: 'a.right' }), c: board({ left: 'b.right' }) },
   });
   expect(lines).toHaveLength(1);
@@ -85,7 +125,9 @@ test('a circle of three readings is named as its chain', () => {
 
 test('readings turn with quarter turns and mirrors', () => {
   const doc = jsonDocument({
-    dryfit: 1, title: 'Turned', units: 'mm',
+    dryfit: 1,
+    title: 'Turned',
+    units: 'mm',
     parts: {
       base: board({}),
       // Turned a quarter about z: its own width lies along the world's depth.
@@ -105,7 +147,9 @@ test('readings turn with quarter turns and mirrors', () => {
 
 test('a compass reading of a leaning part is refused with the cure', () => {
   const lines = troubles({
-    dryfit: 1, title: 'Lean', units: 'mm',
+    dryfit: 1,
+    title: 'Lean',
+    units: 'mm',
     parts: { prop: board({ turn: [['y', '20 deg']] }), rest: board({ left: 'prop.right' }) },
   });
   expect(lines.join(' ')).toMatch(/leans/);
@@ -114,8 +158,13 @@ test('a compass reading of a leaning part is refused with the cure', () => {
 
 test('xon reads a leaning face at one spot', () => {
   const doc = jsonDocument({
-    dryfit: 1, title: 'Spot', units: 'mm',
-    parts: { prop: board({ grain: 'z', height: '400', turn: [['y', '10 deg']], marks: { inner: 'right' } }), shelf: board({ left: 'xon(prop.inner, 0, 200)' }) },
+    dryfit: 1,
+    title: 'Spot',
+    units: 'mm',
+    parts: {
+      prop: board({ grain: 'z', height: '400', turn: [['y', '10 deg']], marks: { inner: 'right' } }),
+      shelf: board({ left: 'xon(prop.inner, 0, 200)' }),
+    },
   });
   // Right face at own x = 100: world x = 100 cos a + z' sin a at world z = 200 = -100 sin a + z' cos a.
   const a = Math.PI / 18;

@@ -233,7 +233,11 @@ test('hostile names come out harmless from every verb, and as they went in for a
 test('unusable input is told in JSON too', async () => {
   const r = await run(['check', put('bad.json', one({ widht: '5' })), '--json']);
   expect(r.code).toBe(2);
-  const { dryfit: version, title, problems } = JSON.parse(r.out) as { dryfit: number; title: string; problems: { where: string; what: string; nearest?: string }[] };
+  const {
+    dryfit: version,
+    title,
+    problems,
+  } = JSON.parse(r.out) as { dryfit: number; title: string; problems: { where: string; what: string; nearest?: string }[] };
   expect([version, title]).toEqual([1, 'Bad']);
   expect(problems.find((p) => p.nearest === 'width')?.where).toBe('parts/a');
 });

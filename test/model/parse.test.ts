@@ -5,8 +5,16 @@ import { LIMITS } from '../../src/model/document.ts';
 import { parseDocument } from '../../src/model/parse.ts';
 import { problemLine } from '../../src/model/problem.ts';
 
-const family = { version: 2, roles: { enter: { count: 'one' as const }, into: { count: 'one' as const } }, params: { width: { kind: 'length' as const, words: 'width' } }, upgrades: [{ to: 2, up: (p: Record<string, never>) => ({ width: p['size'] ?? '1' }) }] };
-const catalog: Catalog = { families: { tenon: family as never }, shapes: { taper: { version: 1, params: { start: { kind: 'place', words: 'start' } }, required: ['start'] } } };
+const family = {
+  version: 2,
+  roles: { enter: { count: 'one' as const }, into: { count: 'one' as const } },
+  params: { width: { kind: 'length' as const, words: 'width' } },
+  upgrades: [{ to: 2, up: (p: Record<string, never>) => ({ width: p['size'] ?? '1' }) }],
+};
+const catalog: Catalog = {
+  families: { tenon: family as never },
+  shapes: { taper: { version: 1, params: { start: { kind: 'place', words: 'start' } }, required: ['start'] } },
+};
 const part = { wood: 'ash', grain: 'x', left: '0', width: '1', front: '0', depth: '1', bottom: '0', height: '1' };
 const base = { dryfit: 1, title: 'T', units: 'mm' };
 const lines = (json: unknown): string => {
@@ -39,20 +47,55 @@ test.each([
   ['no such joint', { ...base, joints: { j: { as: 'tenn@1', places: [{ enter: 'a', into: 'b' }] } } }, /Did you mean "tenon"/],
   ['no such role', { ...base, joints: { j: { as: 'tenon@2', places: [{ enter: 'a', intu: 'b' }] } } }, /Did you mean "into"/],
   ['a newer joint', { ...base, joints: { j: { as: 'tenon@9', places: [{ enter: 'a', into: 'b' }] } } }, /newer Dryfit/],
-  ['an unknown setting', { ...base, joints: { j: { as: 'tenon@2', places: [{ enter: 'a', into: 'b' }], set: { widht: '1' } } } }, /Did you mean "width"/],
+  [
+    'an unknown setting',
+    { ...base, joints: { j: { as: 'tenon@2', places: [{ enter: 'a', into: 'b' }], set: { widht: '1' } } } },
+    /Did you mean "width"/,
+  ],
   ['no such shape', { ...base, parts: { a: { ...part, shape: [{ as: 'tapr@1' }] } } }, /Did you mean "taper"/],
   ['a shape that lacks', { ...base, parts: { a: { ...part, shape: [{ as: 'taper@1' }] } } }, /needs "start"/],
-  ['a newer shape', { ...base, parts: { a: { ...part, shape: [{ as: 'taper@2', start: '1' }] } } }, /taper@2 comes from a newer Dryfit.*"taper@1"/],
-  ['a joint without its version', { ...base, joints: { j: { as: 'tenon', places: [{ enter: 'a', into: 'b' }] } } }, /a name and its version are needed here, such as/],
+  [
+    'a newer shape',
+    { ...base, parts: { a: { ...part, shape: [{ as: 'taper@2', start: '1' }] } } },
+    /taper@2 comes from a newer Dryfit.*"taper@1"/,
+  ],
+  [
+    'a joint without its version',
+    { ...base, joints: { j: { as: 'tenon', places: [{ enter: 'a', into: 'b' }] } } },
+    /a name and its version are needed here, such as/,
+  ],
   ['wood without grain', { ...base, parts: { a: { ...part, grain: undefined } } }, /say which way the grain of the ash runs/],
   ['a mark called like a face', { ...base, parts: { a: { ...part, marks: { left: 'right' } } } }, /"left" is a face already/],
   ['both faces for a datum', { ...base, parts: { a: { ...part, datum: ['left', 'right'] } } }, /from left and from right at once/],
   ['neither length nor face', { ...base, parts: { a: { ...part, left: null } } }, /parts\/a\/left: a length, an expression or \{ "meets"/],
   ['a copy that is none', { ...base, parts: { a: { ...part, copies: [7] } } }, /a mirror, a row or a ring is needed/],
-  ['a mirror spelt wrongly', { ...base, parts: { a: { ...part, copies: [{ mirrror: 'x', names: ['l', 'r'] }] } } }, /"mirrror".*Did you mean "mirror"/],
+  [
+    'a mirror spelt wrongly',
+    { ...base, parts: { a: { ...part, copies: [{ mirrror: 'x', names: ['l', 'r'] }] } } },
+    /"mirrror".*Did you mean "mirror"/,
+  ],
   ['an object for a list', { ...base, parts: { a: { ...part, shape: {} } } }, /a list is needed here/],
-  ['too many copies', { ...base, parts: { a: { ...part, copies: [{ row: 'x', count: 100, step: '1' }, { row: 'y', count: 100, step: '1' }] } } }, /10000.*at most 5000/],
-  ['names that do not match', { ...base, parts: { a: { ...part, copies: [{ row: 'x', count: 3, step: '1', names: ['p', 'q'] }] } } }, /3 copies need 3 names/],
+  [
+    'too many copies',
+    {
+      ...base,
+      parts: {
+        a: {
+          ...part,
+          copies: [
+            { row: 'x', count: 100, step: '1' },
+            { row: 'y', count: 100, step: '1' },
+          ],
+        },
+      },
+    },
+    /10000.*at most 5000/,
+  ],
+  [
+    'names that do not match',
+    { ...base, parts: { a: { ...part, copies: [{ row: 'x', count: 3, step: '1', names: ['p', 'q'] }] } } },
+    /3 copies need 3 names/,
+  ],
 ])('%s', (_, json, words) => {
   expect(lines(json)).toMatch(words);
 });
@@ -79,7 +122,11 @@ test('an older joint is upgraded by its own family, an older grammar by its step
   const old = { ...base, joints: { j: { as: 'tenon@1', places: [{ enter: 'a', into: 'b' }], set: { size: '7' } } } };
   const r = parseDocument(JSON.stringify(old), catalog);
   expect(r.ok && r.doc.joints?.['j']).toMatchObject({ as: 'tenon@2', set: { width: '7' } });
-  const step = { to: 1, up: ({ name, ...d }: Record<string, unknown>) => ({ ...d, title: name }), sample: { dryfit: 0, name: 'Old stool', units: 'mm' } };
+  const step = {
+    to: 1,
+    up: ({ name, ...d }: Record<string, unknown>) => ({ ...d, title: name }),
+    sample: { dryfit: 0, name: 'Old stool', units: 'mm' },
+  };
   const up = parseDocument(JSON.stringify(step.sample), catalog, [step]);
   expect(up.ok && up.doc.title).toBe('Old stool');
   expect(lines({ dryfit: 0, title: 'T', units: 'mm' })).toMatch(/nothing leads from grammar 0/);

@@ -45,13 +45,20 @@ test('lists: insert, append, replace, take out', () => {
   expect(go({ op: 'remove', path: 'l/0' })).toEqual({ l: ['b'] });
 });
 test('no patch reaches into the language itself', () => {
-  for (const path of ['__proto__/x', 'constructor/prototype/x', 'parts/__proto__']) expect(applyPatches(doc(), [{ op: 'add', path, value: 1 }]).ok).toBe(false);
+  for (const path of ['__proto__/x', 'constructor/prototype/x', 'parts/__proto__'])
+    expect(applyPatches(doc(), [{ op: 'add', path, value: 1 }]).ok).toBe(false);
   expect(({} as { x?: number }).x).toBeUndefined();
 });
 
 const key = fc.constantFrom('a', 'b', 'c');
-const tree = fc.letrec<{ node: Json }>((tie) => ({ node: fc.oneof({ depthSize: 'small' }, fc.integer(), fc.string(), fc.dictionary(key, tie('node'), { maxKeys: 3 })) })).node;
-const patch = fc.record({ op: fc.constantFrom('add' as const, 'replace' as const, 'remove' as const), path: fc.array(key, { minLength: 1, maxLength: 3 }).map((k) => k.join('/')), value: tree });
+const tree = fc.letrec<{ node: Json }>((tie) => ({
+  node: fc.oneof({ depthSize: 'small' }, fc.integer(), fc.string(), fc.dictionary(key, tie('node'), { maxKeys: 3 })),
+})).node;
+const patch = fc.record({
+  op: fc.constantFrom('add' as const, 'replace' as const, 'remove' as const),
+  path: fc.array(key, { minLength: 1, maxLength: 3 }).map((k) => k.join('/')),
+  value: tree,
+});
 law(
   'what is applied and undone is as it was',
   fc.property(fc.dictionary(key, tree), fc.array(patch, { maxLength: 8 }), (json, patches) => {

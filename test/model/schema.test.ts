@@ -8,5 +8,7 @@ test('public/dryfit.schema.json says what the code reads', async () => {
 test('it is a schema of objects that refuse unknown keys', () => {
   const s = jsonSchema() as { properties: Record<string, { additionalProperties?: unknown }>; additionalProperties: unknown };
   expect(s.additionalProperties).toBe(false);
-  expect(Object.keys(s.properties)).toEqual(expect.arrayContaining(['dryfit', 'title', 'units', 'sizes', 'spaces', 'groups', 'parts', 'joints', 'bench', 'placed']));
+  expect(Object.keys(s.properties)).toEqual(
+    expect.arrayContaining(['dryfit', 'title', 'units', 'sizes', 'spaces', 'groups', 'parts', 'joints', 'bench', 'placed']),
+  );
 });

@@ -23,7 +23,10 @@ type Options = Pick<BrowserContextOptions, 'viewport' | 'hasTouch' | 'colorSchem
  * For the whole file one browser and one server. `inApp` opens the app, acts, and demands that meanwhile nothing was asked of
  * another host and nothing was complained of, but for what `but` allows.
  */
-export function appTests(): { readonly browser: () => Browser; readonly inApp: (act: (app: App) => Promise<void>, options?: Options, but?: RegExp) => () => Promise<void> } {
+export function appTests(): {
+  readonly browser: () => Browser;
+  readonly inApp: (act: (app: App) => Promise<void>, options?: Options, but?: RegExp) => () => Promise<void>;
+} {
   let browser: Browser;
   let served: { url: string; close: () => Promise<void> };
   beforeAll(async () => {
@@ -84,7 +87,11 @@ function watchPage(): void {
   let newest: RenderingContext | null = null;
   Object.assign(window, { liveGraphics: live });
   const gl = WebGL2RenderingContext.prototype;
-  const count = (made: 'createBuffer' | 'createTexture' | 'createProgram', gone: 'deleteBuffer' | 'deleteTexture' | 'deleteProgram', set: Set<unknown>): void => {
+  const count = (
+    made: 'createBuffer' | 'createTexture' | 'createProgram',
+    gone: 'deleteBuffer' | 'deleteTexture' | 'deleteProgram',
+    set: Set<unknown>,
+  ): void => {
     const [make, drop] = [gl[made], gl[gone] as (thing: unknown) => void];
     gl[made] = function (this: WebGL2RenderingContext) {
       const thing = make.call(this);
@@ -99,7 +106,12 @@ function watchPage(): void {
   count('createBuffer', 'deleteBuffer', live.buffers);
   count('createTexture', 'deleteTexture', live.textures);
   count('createProgram', 'deleteProgram', live.programs);
-  const getContext = HTMLCanvasElement.prototype.getContext as (this: HTMLCanvasElement, kind: string, ...more: unknown[]) => RenderingContext | null;
+  // oxlint-disable-next-line typescript/unbound-method -- called on each canvas below
+  const getContext = HTMLCanvasElement.prototype.getContext as (
+    this: HTMLCanvasElement,
+    kind: string,
+    ...more: unknown[]
+  ) => RenderingContext | null;
   HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...more: unknown[]) {
     const context = getContext.call(this, kind, ...more);
     if (context instanceof WebGL2RenderingContext && context !== newest) {
@@ -129,7 +141,10 @@ export const framed = (page: Page): Promise<void> =>
 
 export async function openStarter(page: Page, title: string): Promise<void> {
   if (await page.locator('.bar .mark').isVisible()) await page.locator('.bar .mark').click();
-  await page.getByRole('region', { name: 'Starters' }).getByRole('button', { name: new RegExp(`^${title}`) }).click();
+  await page
+    .getByRole('region', { name: 'Starters' })
+    .getByRole('button', { name: new RegExp(`^${title}`) })
+    .click();
   await opened(page);
 }
 /** A piece is on the sheet and all is said about it. */
@@ -189,4 +204,5 @@ export function sickShelf(): string {
   return JSON.stringify(doc);
 }
 /** Polls until `read` gives what is wanted; the last value is in the failure's message. */
-export const eventually = <T>(read: () => Promise<T>): ReturnType<typeof expect.poll<T>> => expect.poll(read, { timeout: PATIENCE, interval: 200 });
+export const eventually = <T>(read: () => Promise<T>): ReturnType<typeof expect.poll<T>> =>
+  expect.poll(read, { timeout: PATIENCE, interval: 200 });

@@ -7,8 +7,10 @@ import { difference, readPng, statistics } from '../support/picture.ts';
 const { inApp } = appTests();
 
 const field = (page: Page): ReturnType<Page['locator']> => page.locator('#size');
-const readAs = async (page: Page): Promise<string> => (await page.locator('#read-as').innerText()).replaceAll(/\s+/g, ' ').replaceAll('⁄', '/');
-const sizesNow = async (page: Page): Promise<Record<string, string>> => ((await documentNow(page)) as { sizes: Record<string, string> }).sizes;
+const readAs = async (page: Page): Promise<string> =>
+  (await page.locator('#read-as').innerText()).replaceAll(/\s+/g, ' ').replaceAll('⁄', '/');
+const sizesNow = async (page: Page): Promise<Record<string, string>> =>
+  ((await documentNow(page)) as { sizes: Record<string, string> }).sizes;
 const undoLeft = (page: Page): Promise<boolean> => page.getByRole('button', { name: 'Undo' }).isEnabled();
 async function give(page: Page, text: string): Promise<void> {
   await field(page).fill(text);
@@ -182,7 +184,10 @@ test(
   inApp(async ({ page }) => {
     await openStarter(page, 'Wall shelf');
     await page.getByRole('button', { name: 'Heights' }).click();
-    await page.locator('.lath').getByRole('button', { name: /^high, 720 mm/ }).click();
+    await page
+      .locator('.lath')
+      .getByRole('button', { name: /^high, 720 mm/ })
+      .click();
     await give(page, '800');
     await eventually(() => page.locator('.bar .title').innerText()).toContain('640 × 190 × 800 mm');
   }),
@@ -215,7 +220,10 @@ test(
     const sick = await documentNow(page);
     expect(await verdict(page)).toBe('It does not go together yet.');
     const titles = page.locator('.finding > button .title');
-    expect(await titles.allInnerTexts()).toEqual(['The blind mortise comes out at the back', expect.stringMatching(/^The housing is deep for the side/)]);
+    expect(await titles.allInnerTexts()).toEqual([
+      'The blind mortise comes out at the back',
+      expect.stringMatching(/^The housing is deep for the side/),
+    ]);
     // What stops the piece is open from the start.
     expect(await page.locator('.finding.open .title').innerText()).toBe('The blind mortise comes out at the back');
     const lens = page.locator('.lens-place .glass canvas');
@@ -231,7 +239,9 @@ test(
     await eventually(() => verdict(page)).toBe('It goes together, with one thing to watch.');
     expect(await titles.allInnerTexts()).toEqual([expect.stringMatching(/^The housing is deep/)]);
     expect(await page.locator('.cured s').allInnerTexts()).toEqual(['The blind mortise comes out at the back']);
-    expect(await page.locator('.findings [role=status]').textContent()).toBe('Put right: The blind mortise comes out at the back. One finding left.');
+    expect(await page.locator('.findings [role=status]').textContent()).toBe(
+      'Put right: The blind mortise comes out at the back. One finding left.',
+    );
     expect(await page.evaluate(() => document.activeElement?.closest('.finding') !== null)).toBe(true);
     expect(await page.locator('.lens-place').count()).toBe(0);
     await page.getByRole('button', { name: 'bring back' }).click();

@@ -21,7 +21,8 @@ const lose = (page: Page): Promise<void> =>
     Object.assign(window, { lever });
     lever.loseContext();
   });
-const giveBack = (page: Page): Promise<void> => page.evaluate(() => (window as unknown as { lever: WEBGL_lose_context }).lever.restoreContext());
+const giveBack = (page: Page): Promise<void> =>
+  page.evaluate(() => (window as unknown as { lever: WEBGL_lose_context }).lever.restoreContext());
 const pieceWorker = (page: Page): ReturnType<Page['workers']>[number] => {
   const found = page.workers().find((w) => w.url().includes('piece.worker'));
   if (!found) throw new Error('there is no worker for the piece');

@@ -161,7 +161,9 @@ test(
     const before = await drawing(page);
     await canvas(page).evaluate((c) => {
       const at = (type: string, pointerId: number, clientX: number): void =>
-        void c.dispatchEvent(new PointerEvent(type, { pointerId, clientX, clientY: 300, pointerType: 'touch', isPrimary: pointerId === 1, bubbles: true }));
+        void c.dispatchEvent(
+          new PointerEvent(type, { pointerId, clientX, clientY: 300, pointerType: 'touch', isPrimary: pointerId === 1, bubbles: true }),
+        );
       at('pointerdown', 1, 700);
       at('pointerdown', 2, 760);
       at('pointermove', 2, 860);
@@ -184,7 +186,9 @@ test(
     await placements.first().waitFor();
     const labels = await placements.evaluateAll((all) => all.map((p) => p.getAttribute('aria-label') ?? ''));
     // Three shelves, two sides and the rail: each lies on a board once.
-    expect(labels.map((l) => l.replace(/^[A-Z]+, /, '')).sort()).toEqual(['hanging rail', 'shelf', 'shelf', 'shelf', 'side', 'side'].sort());
+    expect(labels.map((l) => l.replace(/^[A-Z]+, /, '')).sort()).toEqual(
+      ['hanging rail', 'shelf', 'shelf', 'shelf', 'side', 'side'].sort(),
+    );
     const rail = page.getByRole('button', { name: /, hanging rail$/ });
     await rail.hover();
     await eventually(() => named(page)).toEqual(['hanging rail']);
@@ -255,10 +259,16 @@ test(
     const press = (key: string): Promise<void> => page.keyboard.press(key);
     await press('?');
     const list = page.getByRole('region', { name: 'Keys' });
-    expect(await list.locator('dt').allInnerTexts()).toEqual(expect.arrayContaining(['?', '1', '2', '3', 'V', 'S', 'B', 'P', '[', ']', ',', '.', 'C', 'L', 'F', 'R', 'D', 'A', 'Esc']));
+    expect(await list.locator('dt').allInnerTexts()).toEqual(
+      expect.arrayContaining(['?', '1', '2', '3', 'V', 'S', 'B', 'P', '[', ']', ',', '.', 'C', 'L', 'F', 'R', 'D', 'A', 'Esc']),
+    );
     await press('Escape');
     expect(await list.count()).toBe(0);
-    for (const [key, page_] of [['2', 'list'], ['3', 'order'], ['1', 'boards']] as const) {
+    for (const [key, page_] of [
+      ['2', 'list'],
+      ['3', 'order'],
+      ['1', 'boards'],
+    ] as const) {
       await press(key);
       await page.locator(`.bench.page-${page_}`).waitFor();
     }
@@ -282,7 +292,12 @@ test(
     expect(await open.innerText()).not.toBe(first);
     await press('[');
     expect(await open.innerText()).toBe(first);
-    for (const [key, word] of [['r', 'front'], ['d', 'side'], ['a', 'above'], ['f', 'freely']] as const) {
+    for (const [key, word] of [
+      ['r', 'front'],
+      ['d', 'side'],
+      ['a', 'above'],
+      ['f', 'freely'],
+    ] as const) {
       await press(key);
       expect(await page.getByRole('group', { name: 'Seen' }).locator('[aria-pressed=true]').innerText()).toBe(word);
     }

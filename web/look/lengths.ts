@@ -42,5 +42,7 @@ export function readTyped(text: string, units: Units): Reading {
   const read = readLength(text, units);
   if (read.ok) return read.mm > 0 ? { kind: 'length', mm: read.mm } : { kind: 'wrong', words: 'a size is above 0', nearest: [] };
   if ('ask' in read) return { kind: 'asked', readings: read.ask };
-  return MADE.test(text.replaceAll(UNITS, '').trim()) ? { kind: 'expression' } : { kind: 'wrong', words: read.cannot, nearest: read.nearest };
+  return MADE.test(text.replaceAll(UNITS, '').trim())
+    ? { kind: 'expression' }
+    : { kind: 'wrong', words: read.cannot, nearest: read.nearest };
 }

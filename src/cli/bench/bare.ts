@@ -48,7 +48,8 @@ function bareCutter(f: Feature): Body {
   const o: Vec3 = [0, 1, 2].map((i) => (low[i] ?? 0) + (x[i] ?? 0) * r[0] + (y[i] ?? 0) * r[1]) as unknown as Vec3;
   return placed(Manifold.cube([r[2] - r[0], r[3] - r[1], s.to - s.from]), { ...f.at, o });
 }
-const flat = (loop: Parameters<typeof loopPoints>[0]): [number, number][] => loopPoints(loop, CHORDS_PER_CIRCLE).points.map(([x, y]): [number, number] => [x, y]);
+const flat = (loop: Parameters<typeof loopPoints>[0]): [number, number][] =>
+  loopPoints(loop, CHORDS_PER_CIRCLE).points.map(([x, y]): [number, number] => [x, y]);
 function rectangle(p: readonly (readonly [number, number])[]): readonly [number, number, number, number] | null {
   const [xs, ys] = [p.map((q) => q[0]), p.map((q) => q[1])];
   if (p.length !== 4 || new Set(xs).size !== 2 || new Set(ys).size !== 2) return null;

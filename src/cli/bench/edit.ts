@@ -22,7 +22,11 @@ const stir = (): void => {
 };
 
 /** What reached the kernel in one edit. */
-type List = { readonly cuts: PartRecord[]; readonly pairs: { readonly a: PartRecord; readonly b: PartRecord; readonly there: Frame }[]; readonly meshes: PartRecord[] };
+type List = {
+  readonly cuts: PartRecord[];
+  readonly pairs: { readonly a: PartRecord; readonly b: PartRecord; readonly there: Frame }[];
+  readonly meshes: PartRecord[];
+};
 const empty = (): List => ({ cuts: [], pairs: [], meshes: [] });
 
 export function edit(edits = 200, warm = WARM): Figure[] {
@@ -59,12 +63,43 @@ function report(rows: readonly Row[], bares: readonly number[]): Figure[] {
   const sum = (all: readonly number[]): number => all.reduce((s, n) => s + n, 0);
   return [
     figure('edit', 'edits', rows.length, 'count'),
-    figure('edit', 'parts recut in an edit, median', of((r) => r.cuts), 'count'),
-    figure('edit', 'pairs tried in an edit, median', of((r) => r.pairs), 'count'),
-    figure('edit', 'bare calls, median', of((_, bare) => bare), 'ms'),
-    figure('edit', 'document, records and first verdict, median', of((r) => r.records), 'ms'),
-    figure('edit', 'whole edit, median', of((r) => r.whole), 'ms'),
-    figure('edit', 'whole edit to bare calls, median', of((r, bare) => r.whole / bare), 'ratio', MOST),
+    figure(
+      'edit',
+      'parts recut in an edit, median',
+      of((r) => r.cuts),
+      'count',
+    ),
+    figure(
+      'edit',
+      'pairs tried in an edit, median',
+      of((r) => r.pairs),
+      'count',
+    ),
+    figure(
+      'edit',
+      'bare calls, median',
+      of((_, bare) => bare),
+      'ms',
+    ),
+    figure(
+      'edit',
+      'document, records and first verdict, median',
+      of((r) => r.records),
+      'ms',
+    ),
+    figure(
+      'edit',
+      'whole edit, median',
+      of((r) => r.whole),
+      'ms',
+    ),
+    figure(
+      'edit',
+      'whole edit to bare calls, median',
+      of((r, bare) => r.whole / bare),
+      'ratio',
+      MOST,
+    ),
     figure('edit', 'all edits to all bare calls', sum(rows.map((r) => r.whole)) / sum(bares), 'ratio'),
   ];
 }

@@ -6,8 +6,19 @@ const size = (id: string, from: number, step: number): Knob => ({ path: `sizes/$
 const LEVELS = [1, 2, 3, 4] as const;
 
 const knobs: readonly Knob[] = [
-  size('long', 1100, 1), size('deep', 420, 1), size('high', 1500, 1), size('post_w', 52, 0.1), size('post_d', 52, 0.1), size('setback', 6, 0.1),
-  size('rail_h', 70, 0.2), size('rail_t', 28, 0.1), size('lift', 85, 0.2), size('gap', 18, 0.1), size('slat_t', 18, 0.1), size('housed', 7, 0.05), size('side_tenon', 26, 0.1),
+  size('long', 1100, 1),
+  size('deep', 420, 1),
+  size('high', 1500, 1),
+  size('post_w', 52, 0.1),
+  size('post_d', 52, 0.1),
+  size('setback', 6, 0.1),
+  size('rail_h', 70, 0.2),
+  size('rail_t', 28, 0.1),
+  size('lift', 85, 0.2),
+  size('gap', 18, 0.1),
+  size('slat_t', 18, 0.1),
+  size('housed', 7, 0.05),
+  size('side_tenon', 26, 0.1),
   ...LEVELS.flatMap((n): Knob[] => [
     size(`level_${n}`, 140 + 420 * (n - 1), 0.5),
     size(`slat_w_${n}`, 58 + 2 * n, 0.1),

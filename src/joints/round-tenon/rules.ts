@@ -151,22 +151,26 @@ const meet: R = {
     ];
   }),
 };
-const wedgeGrain = rule('round wedge along the grain', 'a wedge presses along the grain of the part with the hole', (l): readonly Warning[] => {
-  if (l.s.wedge !== 'along') return [];
-  return [
-    {
-      rule: 'round wedge along the grain',
-      grade: 'trouble',
-      title: 'The wedge splits the part with the hole',
-      why: 'It presses across that part’s grain. Turned by a quarter it presses against end grain, which holds.',
-      measured: 90,
-      limit: 0,
-      unit: 'deg',
-      source: HABIT,
-      at: [0, 0, l.tip],
-      roles: ['into'],
-      cures: [{ label: 'turn the wedge across the grain', set: { wedge: 'across' } }],
-    },
-  ];
-});
+const wedgeGrain = rule(
+  'round wedge along the grain',
+  'a wedge presses along the grain of the part with the hole',
+  (l): readonly Warning[] => {
+    if (l.s.wedge !== 'along') return [];
+    return [
+      {
+        rule: 'round wedge along the grain',
+        grade: 'trouble',
+        title: 'The wedge splits the part with the hole',
+        why: 'It presses across that part’s grain. Turned by a quarter it presses against end grain, which holds.',
+        measured: 90,
+        limit: 0,
+        unit: 'deg',
+        source: HABIT,
+        at: [0, 0, l.tip],
+        roles: ['into'],
+        cures: [{ label: 'turn the wedge across the grain', set: { wedge: 'across' } }],
+      },
+    ];
+  },
+);
 export const rules: readonly R[] = [thick, thin, wall, deep, short, meet, wedgeGrain];
