@@ -98,9 +98,21 @@ const testing = defineConfig({
           include: ['test/web/**/*.test.ts'],
           fileParallelism: false,
           maxWorkers: 1,
-          testTimeout: 120_000,
+          testTimeout: 300_000,
           hookTimeout: 120_000,
           sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        // Longer drives of the built app; `npm run drive` only.
+        test: {
+          name: 'drive',
+          include: process.argv.includes('drive') ? ['test/web/**/*.drive.ts'] : [],
+          fileParallelism: false,
+          maxWorkers: 1,
+          testTimeout: 300_000,
+          hookTimeout: 120_000,
+          sequence: { groupOrder: 2 },
         },
       },
       {
@@ -112,7 +124,7 @@ const testing = defineConfig({
           maxWorkers: 1,
           testTimeout: 300_000,
           hookTimeout: 120_000,
-          sequence: { groupOrder: 2 },
+          sequence: { groupOrder: 3 },
         },
       },
     ],

@@ -8,7 +8,7 @@ import { once } from './once.ts';
 import { type Check, type Facts, cap, finding, jointName, partsOf, reachOf, the, whereAt } from './check.ts';
 
 /** Least and greatest distance between the two surfaces of a contact, mm, from the surfaces themselves: exact, no mesh. Below 0 they bite. */
-export function gapOf(c: Contact): { readonly low: number; readonly high: number } | null {
+function gapOf(c: Contact): { readonly low: number; readonly high: number } | null {
   const [{ surface: a }, { surface: b }] = c.between;
   if ('plane' in a && 'plane' in b) {
     // How far each corner of the first patch stands out of the second one's wood.

@@ -6,7 +6,7 @@ import { once } from './once.ts';
 import { type Check, cap, finding, jointName, partsOf, reachOf, remedy, the, whereAt, withoutGlue } from './check.ts';
 
 /** Wood glued across the grain of other wood over more than this may split or come loose, mm. */
-export const CROSS_GRAIN_LIMIT = 100;
+const CROSS_GRAIN_LIMIT = 100;
 
 /**
  * Contacts that may be glued, but across the grain: quiet up to the limit (a 100 mm apron is held by generations of tables), trouble above. What the wood

@@ -53,7 +53,7 @@ test.each([
   [['--out', 'nowhere/x.html'], 'no such folder'],
   [['--out', 'folder.html'], 'a folder'],
   [[], '.html or .glb'],
-  [['--out'], '.html or .glb'],
+  [['--out'], 'a value must follow'],
 ])('%j is told what is wrong with it', (options, words) => {
   mkdirSync(join(here, 'folder.html'));
   const ran = dryfit(here, 'show', SHELF, ...options);

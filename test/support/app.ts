@@ -52,7 +52,7 @@ export function appTests(): {
   };
 }
 /** A fresh context: nothing is kept on this machine yet. */
-export async function openApp(browser: Browser, url: string, options: Options = {}): Promise<App> {
+async function openApp(browser: Browser, url: string, options: Options = {}): Promise<App> {
   const context = await browser.newContext({
     viewport: { width: 1440, height: 900 },
     reducedMotion: 'reduce',

@@ -24,7 +24,7 @@ export function findingsOf(json: unknown, wave: 1 | 2 = 2): readonly Finding[] {
   });
 }
 /** The same with those remedies only that hold. */
-export const provedOf = (json: unknown): readonly Finding[] =>
+const provedOf = (json: unknown): readonly Finding[] =>
   withStore((store) => prove(jsonDocument(json), judge(jsonDocument(json), store, 2).findings, store));
 
 type Spoken = {

@@ -67,7 +67,7 @@ export function recordOf(side: MeetSide, features: readonly Feature[]): PartReco
 }
 type Placed = { readonly name: string; readonly record: PartRecord; readonly frame: Frame };
 /** All parts and extras of a place, with their frames seen from the meeting. */
-export function piecesOf(m: Meeting, made: Made): Placed[] {
+function piecesOf(m: Meeting, made: Made): Placed[] {
   const parts = Object.entries(m.sides).flatMap(([role, sides]) =>
     sides.map((s, i) => ({
       name: role,
@@ -126,7 +126,7 @@ export const lost = (m: Meeting, f: Figures, role: string): number => {
 };
 
 /** A feature by what it is in space: its corners and its named faces, free of how its profile was written down. */
-export function inSpace(f: Feature, seer: Frame = HOME): unknown {
+function inSpace(f: Feature, seer: Frame = HOME): unknown {
   const at = seenFrom(seer, f.at);
   const s = f.solid;
   const point = (p: Vec3): string =>

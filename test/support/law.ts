@@ -16,7 +16,7 @@ const whole = (name: 'LAW_SEED' | 'LAW_RUNS', otherwise: number): number => {
 };
 
 /** One seed for all laws of this file in this run. */
-export const seed = whole('LAW_SEED', Math.floor(Math.random() * 2 ** 31));
+const seed = whole('LAW_SEED', Math.floor(Math.random() * 2 ** 31));
 const times = whole('LAW_RUNS', 1);
 if (times < 1) throw new Error(`LAW_RUNS is ${times}; it should be 1 or more.`);
 

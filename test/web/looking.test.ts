@@ -212,7 +212,7 @@ test(
     // 640 less two sides of 22, and a tenon of 15 at either end.
     const cells = (await row.locator('td').allInnerTexts()).map((c) => c.replaceAll(/\s+/g, ''));
     expect(cells.slice(1, 6)).toEqual(['1', 'walnut', '626', '60', '18']);
-    await page.locator('.bench tbody button').filter({ hasText: 'side' }).click();
+    await page.locator('.bench tbody button').filter({ hasText: 'side' }).first().click();
     expect(await page.locator('section.part').getAttribute('aria-label')).toMatch(/side$/);
     expect(await page.locator('.bench tbody tr').count()).toBe(4);
   }),

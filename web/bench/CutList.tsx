@@ -62,8 +62,9 @@ function Row({ row }: { row: CutRow }): ReactNode {
       </td>
       <th scope="row">
         <button className="row-link" onClick={pick} onFocus={() => hover(row.paths)} onBlur={() => hover([])}>
-          {row.part.replaceAll('_', ' ')}
+          {row.words}
         </button>
+        {row.handedOf === null ? null : <small>mirror image of {row.handedOf}</small>}
       </th>
       <td className="figure">{row.count}</td>
       <td>{row.wood.replaceAll('_', ' ')}</td>

@@ -77,7 +77,8 @@ export function followGestures(element: HTMLElement, told: Gestures): () => void
   element.addEventListener('pointermove', move);
   element.addEventListener('pointerup', lift);
   element.addEventListener('pointercancel', lift);
-  element.addEventListener('pointerleave', leave);
+  // Not pointerleave: React tells what is entered before that is heard, and its mark would be wiped away.
+  element.addEventListener('pointerout', leave);
   element.addEventListener('wheel', wheel, { passive: false });
   element.addEventListener('contextmenu', menu);
   return () => {
@@ -85,7 +86,7 @@ export function followGestures(element: HTMLElement, told: Gestures): () => void
     element.removeEventListener('pointermove', move);
     element.removeEventListener('pointerup', lift);
     element.removeEventListener('pointercancel', lift);
-    element.removeEventListener('pointerleave', leave);
+    element.removeEventListener('pointerout', leave);
     element.removeEventListener('wheel', wheel);
     element.removeEventListener('contextmenu', menu);
   };

@@ -6,6 +6,7 @@ import type { Document } from '../../src/model/document.ts';
 import type { Finding, Json } from '../../src/model/finding.ts';
 import { parseDocument, readDocument } from '../../src/model/parse.ts';
 import { applyPatches } from '../../src/model/patch.ts';
+import { nothingSeen } from '../../src/model/seen.ts';
 import { catalog, families } from '../../src/piece/catalog.ts';
 import { describePiece } from '../../src/piece/describe.ts';
 import { type Judged, judge, proving, verdictOf } from '../../src/piece/judge.ts';
@@ -38,6 +39,8 @@ export function servePiece(post: Post, solids: Store, pause: () => Promise<void>
   let judged: { rev: Rev; doc: Document; judged: Judged } | null = null;
   let stopped: Rev | null = null;
   const sent = new Set<string>();
+  // Patches share what they do not change, so that what was read once need not be read again.
+  const seen = nothingSeen();
 
   const current = (rev: Rev): boolean => held?.rev === rev;
   function take(rev: Rev, read: () => { json: Json; parsed: ReturnType<typeof parseDocument> }): void {
@@ -61,7 +64,7 @@ export function servePiece(post: Post, solids: Store, pause: () => Promise<void>
     if (!held || held.rev !== m.base) return post({ kind: 'whole', rev: m.rev });
     const applied = applyPatches(held.json, m.patches);
     if (!applied.ok) return post({ kind: 'whole', rev: m.rev });
-    take(m.rev, () => ({ json: applied.json, parsed: readDocument(applied.json, catalog) }));
+    take(m.rev, () => ({ json: applied.json, parsed: readDocument(applied.json, catalog, undefined, seen) }));
   }
 
   async function answer(rev: Rev, doc: Document): Promise<void> {
@@ -74,7 +77,7 @@ export function servePiece(post: Post, solids: Store, pause: () => Promise<void>
   async function waves(rev: Rev, doc: Document): Promise<void> {
     await pause();
     if (!current(rev)) return;
-    const first = judge(doc, null, 1);
+    const first = judge(doc, null, 1, buildPiece(doc, families, store.builds));
     if (first.problems.length) return post({ kind: 'trouble', rev, problems: first.problems });
     const kinds = kindsOf(first.built.built);
     post({ kind: 'piece', rev, piece: describePiece(doc, first.built, kinds) });
@@ -172,7 +175,7 @@ export function servePiece(post: Post, solids: Store, pause: () => Promise<void>
   async function file(m: Extract<ToPiece, { kind: 'make' }>): Promise<void> {
     try {
       if (!held?.doc) throw new Error('There is no piece to save yet.');
-      const made = await makeFile(m.file, held.doc, buildPiece(held.doc, families), store);
+      const made = await makeFile(m.file, held.doc, buildPiece(held.doc, families, store.builds), store);
       post({ kind: 'file', ask: m.ask, ...made }, [made.bytes.buffer]);
     } catch (e) {
       post({ kind: 'failed', rev: m.rev, ask: m.ask, words: e instanceof Error ? e.message : String(e) });

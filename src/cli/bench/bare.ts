@@ -3,7 +3,7 @@
  * pairs and reads these meshes. Our door to it is measured against this.
  */
 import type { Frame } from '../../geom/frame.ts';
-import { loopPoints } from '../../geom/loop.ts';
+import { loopPoints, polygonArea } from '../../geom/loop.ts';
 import type { Vec3 } from '../../geom/vec3.ts';
 import type { Feature, PartRecord } from '../../model/record.ts';
 import { type Body, CHORDS_PER_CIRCLE, kernel } from '../../solids/kernel.ts';
@@ -40,10 +40,12 @@ function bareCutter(f: Feature): Body {
   if (s.kind === 'half') return slab(f, s);
   if (s.kind === 'turned') return placed(Manifold.revolve([flat(s.profile)], CHORDS_PER_CIRCLE), f.at);
   if (s.profileTo) throw new Error(`${f.name} goes over from one profile to another`);
-  const [outline, ...holes] = s.profile.map(flat);
+  // Holes run the other way round.
+  const loops = s.profile.map((l, i) => ((i === 0) === polygonArea(flat(l)) > 0 ? flat(l) : flat(l).toReversed()));
+  const [outline, ...holes] = loops;
   const low: Vec3 = [f.at.o[0] + f.at.z[0] * s.from, f.at.o[1] + f.at.z[1] * s.from, f.at.o[2] + f.at.z[2] * s.from];
   const r = outline && holes.length === 0 ? rectangle(outline) : null;
-  if (!r) return placed(Manifold.extrude(s.profile.map(flat), s.to - s.from), { ...f.at, o: low });
+  if (!r) return placed(Manifold.extrude(loops, s.to - s.from), { ...f.at, o: low });
   const { x, y } = f.at;
   const o: Vec3 = [0, 1, 2].map((i) => (low[i] ?? 0) + (x[i] ?? 0) * r[0] + (y[i] ?? 0) * r[1]) as unknown as Vec3;
   return placed(Manifold.cube([r[2] - r[0], r[3] - r[1], s.to - s.from]), { ...f.at, o });
@@ -70,7 +72,7 @@ function placed(body: Body, f: Frame): Body {
   body.delete();
   return there;
 }
-export const stood = (body: Body, f: Frame): Body => body.transform([...f.x, 0, ...f.y, 0, ...f.z, 0, ...f.o, 1]);
+const stood = (body: Body, f: Frame): Body => body.transform([...f.x, 0, ...f.y, 0, ...f.z, 0, ...f.o, 1]);
 
 /** mm³ that two bodies share, the second one standing in `there`. */
 export function barePair(a: Body, b: Body, there: Frame): number {

@@ -1,4 +1,7 @@
-/** What an edit costs: the whole of it, against the bare kernel calls for the same recuts, pairs and mesh reads. */
+/**
+ * What an edit costs: the whole of it (patch, document, build, first verdict, recuts, meshes, pairs, second verdict) against the bare kernel
+ * calls for the same recuts, pairs and mesh reads.
+ */
 import type { Frame } from '../../geom/frame.ts';
 import type { PartRecord } from '../../model/record.ts';
 import type { Body } from '../../solids/kernel.ts';

@@ -176,7 +176,11 @@ describe('what cannot be used is told by its name, with the cure, and the piece 
     ['negative.json', changed((d) => (d['sizes']!['thick'] = '-22' as never)), [/side|thick/, /-22|negative|above 0|below/]],
     ['nothing.json', changed((d) => (d['sizes']!['thick'] = '0' as never)), [/side|thick/]],
     ['text.json', changed((d) => (d['sizes']!['thick'] = 'NaN' as never)), [/thick/, /NaN/]],
-    ['name.json', changed((d) => (d['parts']!['shelf']!['left'] = 'sid:left.right' as never)), [/sid\b/, /perhaps|did you mean|nearest|side/i]],
+    [
+      'name.json',
+      changed((d) => (d['parts']!['shelf']!['left'] = 'sid:left.right' as never)),
+      [/sid\b/, /perhaps|did you mean|nearest|side/i],
+    ],
     ['circle.json', fixture('circle'), [/circle/, /c\.right/]],
     ['wood.json', changed((d) => (d['parts']!['side']!['grain'] = 'w' as never)), [/parts\/side/, /grain/]],
     ['crowd.json', changed((d) => Object.assign(d['parts']!, { many: rows(5000), more: rows(5000) })), [/5000/, /copies/]],
