@@ -10,6 +10,9 @@ export const woodLeft: Check = {
   run: ({ built, store }) => {
     if (!store) return [];
     return [...built.built.parts.values(), ...built.built.extras.values()].flatMap((p) => {
+      const flaw = store.flaw(asPlaced(p));
+      const facts = flaw === null ? store.facts(asPlaced(p)) : [];
+      if (flaw === null && facts.length === 0) return [];
       const where = { at: outPoint(p.frame, middleOf(p.record.stock)), reach: Math.max(...sizeOf(p.record.stock)) / 2 };
       const base = {
         parts: [p.path],
@@ -19,7 +22,6 @@ export const woodLeft: Check = {
         basis: 'computed' as const,
         source: { name: 'the solid of the part', basis: 'derived' as const },
       };
-      const flaw = store.flaw(asPlaced(p));
       if (flaw !== null)
         return [
           finding({
@@ -31,7 +33,7 @@ export const woodLeft: Check = {
             why: `The ${p.words}: ${flaw}.`,
           }),
         ];
-      return store.facts(asPlaced(p)).flatMap((f) => {
+      return facts.flatMap((f) => {
         if (f.fact === 'nothing left')
           return [
             finding({

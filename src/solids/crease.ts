@@ -29,15 +29,16 @@ function sharpLines(faced: Faced, at: (i: number) => Vec3): Line[] {
       continue;
     }
     waiting.delete(b * corners + a);
-    if (isSharp(faced, t, other, at(a), at(b))) out.push(a < b ? { a, b } : { a: b, b: a });
+    if (isSharp(faced, t, other, a, b, at)) out.push(a < b ? { a, b } : { a: b, b: a });
   }
   return out;
 }
-function isSharp(faced: Faced, t: number, u: number, a: Vec3, b: Vec3): boolean {
+function isSharp(faced: Faced, t: number, u: number, i: number, k: number, at: (i: number) => Vec3): boolean {
   const [f, g] = [faced.triangleFace[t] ?? 0, faced.triangleFace[u] ?? 0];
   const [one, other] = [faced.faces[f]?.face as Face, faced.faces[g]?.face as Face];
   if (f === g && one.form !== 'ruled') return false;
   if (one.form === 'flat' && other.form === 'flat') return dot(one.normal, other.normal) < SHARP;
+  const [a, b] = [at(i), at(k)];
   const n = (tri: number, face: Face): Vec3 => {
     const corners = cornersAt(faced.reading, tri);
     return normalised(add(normalOf(face, a, corners), normalOf(face, b, corners)));

@@ -1,6 +1,6 @@
 /** What a carpenter would measure of a solid. */
 import { type Box } from '../geom/box.ts';
-import { type Vec3, cross, dot, sub } from '../geom/vec3.ts';
+import type { Vec3 } from '../geom/vec3.ts';
 import type { Body } from './kernel.ts';
 import { type Reading, readSolid } from './read.ts';
 import type { Solid } from './solid.ts';
@@ -47,10 +47,16 @@ function measured(solid: Solid): Measures {
   };
 }
 /** The smallest box round a solid, record frame; null when there is nothing left. */
-export function boxOf(solid: Solid): Box | null {
-  const b = solid.body.boundingBox();
-  return b.min[0] <= b.max[0] ? { min: [...b.min], max: [...b.max] } : null;
+export function boxOf({ body }: Solid): Box | null {
+  const before = boxes.get(body);
+  if (before !== undefined) return before;
+  const { min, max } = body.boundingBox();
+  const box: Box | null = min[0] <= max[0] ? { min: [...min], max: [...max] } : null;
+  boxes.set(body, box);
+  return box;
 }
+/** Every pair that a part is in asks for it. */
+const boxes = new WeakMap<Body, Box | null>();
 /** Fit to be built with: the kernel is content, there is wood, and in one piece. */
 export function isSound(solid: Solid): boolean {
   return solid.body.status() === 'NoError' && solid.body.volume() > LEAST_VOLUME && measure(solid).pieces.length === 1;
@@ -60,7 +66,7 @@ export function isSound(solid: Solid): boolean {
 export type Shell = { readonly triangles: readonly number[]; readonly volume: number };
 /** The closed surfaces of a reading, in the order of their first triangles. */
 export function shellsOf({ positions, triangles }: Reading): Shell[] {
-  const parent = Array.from({ length: positions.length / 3 }, (_, i) => i);
+  const parent = Uint32Array.from({ length: positions.length / 3 }, (_, i) => i);
   const root = (i: number): number => {
     let r = i;
     while (parent[r] !== r) r = parent[r] = parent[parent[r] ?? r] ?? r;
@@ -76,7 +82,7 @@ export function shellsOf({ positions, triangles }: Reading): Shell[] {
     const r = root(triangles[3 * t] ?? 0);
     const shell = found.get(r) ?? { triangles: [], volume: 0 };
     shell.triangles.push(t);
-    shell.volume += wedge(cornersAt({ positions, triangles }, t));
+    shell.volume += wedge(positions, triangles, t, [0, 0, 0]);
     found.set(r, shell);
   }
   return [...found.values()];
@@ -90,23 +96,31 @@ export function cornersAt({ positions: p, triangles }: Pick<Reading, 'positions'
   };
   return [at(0), at(1), at(2)];
 }
-/** Signed volume of the tetrahedron from the origin to a triangle. */
-const wedge = ([a, b, c]: Corners): number => dot(a, cross(b, c)) / 6;
+/** Signed volume of the tetrahedron from a point to a triangle. In plain numbers: it is asked of every triangle of every part. */
+function wedge(p: Float64Array, triangles: Uint32Array, t: number, [x, y, z]: Vec3): number {
+  const [i, j, k] = [3 * (triangles[3 * t] ?? 0), 3 * (triangles[3 * t + 1] ?? 0), 3 * (triangles[3 * t + 2] ?? 0)];
+  const [ax, ay, az] = [(p[i] ?? 0) - x, (p[i + 1] ?? 0) - y, (p[i + 2] ?? 0) - z];
+  const [bx, by, bz] = [(p[j] ?? 0) - x, (p[j + 1] ?? 0) - y, (p[j + 2] ?? 0) - z];
+  const [cx, cy, cz] = [(p[k] ?? 0) - x, (p[k + 1] ?? 0) - y, (p[k + 2] ?? 0) - z];
+  return (ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx)) / 6;
+}
 
 /** Sum of tetrahedra from the first corner, which keeps the numbers small. */
-function centreOf(reading: Reading): Vec3 {
-  const n = reading.triangles.length / 3;
-  if (n === 0) return [0, 0, 0];
-  const from = cornersAt(reading, 0)[0];
-  let [volume, x, y, z] = [0, 0, 0, 0];
-  for (let t = 0; t < n; t++) {
-    const [p, q, r] = cornersAt(reading, t);
-    const [a, b, c] = [sub(p, from), sub(q, from), sub(r, from)];
-    const v = wedge([a, b, c]);
+function centreOf({ positions: p, triangles }: Reading): Vec3 {
+  if (triangles.length === 0) return [0, 0, 0];
+  const first = 3 * (triangles[0] ?? 0);
+  const from: Vec3 = [p[first] ?? 0, p[first + 1] ?? 0, p[first + 2] ?? 0];
+  let volume = 0;
+  const moment: [number, number, number] = [0, 0, 0];
+  for (let t = 0; t < triangles.length / 3; t++) {
+    const v = wedge(p, triangles, t, from);
     volume += v;
-    x += (a[0] + b[0] + c[0]) * (v / 4);
-    y += (a[1] + b[1] + c[1]) * (v / 4);
-    z += (a[2] + b[2] + c[2]) * (v / 4);
+    for (let c = 0; c < 3; c++) {
+      const i = 3 * (triangles[3 * t + c] ?? 0);
+      moment[0] += ((p[i] ?? 0) - from[0]) * (v / 4);
+      moment[1] += ((p[i + 1] ?? 0) - from[1]) * (v / 4);
+      moment[2] += ((p[i + 2] ?? 0) - from[2]) * (v / 4);
+    }
   }
-  return volume > 0 ? [from[0] + x / volume, from[1] + y / volume, from[2] + z / volume] : from;
+  return volume > 0 ? [from[0] + moment[0] / volume, from[1] + moment[1] / volume, from[2] + moment[2] / volume] : from;
 }

@@ -49,21 +49,24 @@ function cornersOf({ reading, faces, triangleFace }: Faced): Pick<PartMesh, 'pos
   const indices = new Uint32Array(reading.triangles.length);
   const corners = reading.positions.length / 3;
   const known = new Map<number, number>();
+  const at = reading.positions;
   triangleFace.forEach((f, t) => {
     const face = faces[f]?.face as Face;
-    const triangle = cornersAt(reading, t);
-    triangle.forEach((p, k) => {
+    for (let k = 0; k < 3; k++) {
+      const corner = reading.triangles[3 * t + k] ?? 0;
       // On a ruled face each triangle has a normal, and so corners, of its own.
-      const key = face.form === 'ruled' ? -3 * t - k - 1 : f * corners + (reading.triangles[3 * t + k] ?? 0);
+      const key = face.form === 'ruled' ? -3 * t - k - 1 : f * corners + corner;
       let i = known.get(key);
       if (i === undefined) {
         i = positions.length / 3;
-        positions.push(...p);
-        normals.push(...normalOf(face, p, triangle));
+        const p: Vec3 = [at[3 * corner] ?? 0, at[3 * corner + 1] ?? 0, at[3 * corner + 2] ?? 0];
+        const n = face.form === 'flat' ? face.normal : normalOf(face, p, cornersAt(reading, t));
+        positions.push(p[0], p[1], p[2]);
+        normals.push(n[0], n[1], n[2]);
         known.set(key, i);
       }
       indices[3 * t + k] = i;
-    });
+    }
   });
   return { positions: new Float32Array(positions), normals: new Float32Array(normals), indices };
 }

@@ -166,6 +166,46 @@ law(
   { runs: 12, timeout: 300_000 },
 );
 
+test('each named size changed alone, and each setting of a joint, is followed as from nothing', () => {
+  for (const start of [starterText('writing-desk'), fixtureText('window-table'), fixtureText('hearth-stool'), JSON.stringify(shelving())]) {
+    const piece = editing(JSON.parse(start) as Json);
+    const cache = openBuildCache();
+    const doc = piece.doc() as Document;
+    const sizes = Object.entries(doc.sizes ?? {}).map(([id, was]): Patch => ({
+      op: 'replace',
+      path: `sizes/${id}`,
+      value: `(${was}) * 1.01`,
+    }));
+    const settings = Object.entries(doc.joints ?? {}).flatMap(([id, j]) =>
+      Object.entries(j.set ?? {}).flatMap(([key, was]): Patch[] =>
+        typeof was === 'string' && /\d/.test(was) ? [{ op: 'replace', path: `joints/${id}/set/${key}`, value: `(${was}) * 0.99` }] : [],
+      ),
+    );
+    for (const patch of [...sizes, ...settings]) {
+      // From the piece itself each time: the step is then the change and nothing else.
+      buildPiece(piece.doc() as Document, families, cache);
+      const undo = piece.apply([patch]);
+      const changed = piece.doc() as Document;
+      expect(saidBy(buildPiece(changed, families, cache)), patch.path).toEqual(saidBy(buildPiece(changed, families)));
+      piece.apply(undo ?? []);
+    }
+  }
+});
+test('settings of a joint that read named sizes, or faces of parts, follow them', () => {
+  const piece = editing(shelving());
+  const cache = openBuildCache();
+  const depth = (): unknown =>
+    buildPiece(piece.doc() as Document, families, cache).built.places.find((p) => p.joint === 'slat_1_ends')?.sizes?.['depth'];
+  expect(depth()).toBe(7);
+  piece.apply([{ op: 'replace', path: 'sizes/housed', value: '8' }]);
+  expect(depth()).toBe(8);
+  piece.apply([{ op: 'replace', path: 'joints/slat_1_ends/set/depth', value: 'tray.height / 2' }]);
+  expect(depth()).toBe(6);
+  // The tray has no part in the joint.
+  piece.apply([{ op: 'replace', path: 'parts/tray/height', value: '14' }]);
+  expect(depth()).toBe(7);
+});
+
 test('an edit of one level of a shelving leaves the parts and joints of the others as the very same objects', () => {
   const piece = editing(shelving());
   const cache = openBuildCache();

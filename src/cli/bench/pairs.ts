@@ -14,7 +14,7 @@ import { shelving } from './shelving.ts';
 
 type Stood = { readonly solid: Solid; readonly frame: Frame };
 const MOST = 1.5;
-/** Shelvings stand so far from each other, mm; every third part is pushed a little, so that some pairs really overlap. */
+/** Shelvings stand so far from each other, mm; every tenth part is pushed a little, so that some pairs really overlap. */
 const APART = 2000;
 const PUSH = 0.2;
 
@@ -51,7 +51,7 @@ function standing(parts: number): Stood[] {
     if (!p) throw new Error('the shelving has no parts');
     const cut = cutPart(p.record, { who: p.words });
     if (!cut.ok) throw new Error(cut.problem);
-    return { solid: cut.solid, frame: moved(p.frame, [APART * Math.floor(i / built.length), i % 3 === 0 ? PUSH : 0, 0]) };
+    return { solid: cut.solid, frame: moved(p.frame, [APART * Math.floor(i / built.length), i % 10 === 0 ? PUSH : 0, 0]) };
   });
 }
 function candidates(all: readonly Stood[]): [Stood, Stood][] {

@@ -12,7 +12,7 @@ const slatsOn = (level: number): number => (level === LEVELS.length ? SLATS - 1 
 /** Runs from one to the other along x: `of` it in `count` equal steps. */
 const rail = { wood: 'ash', top: '', height: 'rail_h' } as const;
 
-function level(n: number): { sizes: Record<string, Json>; parts: Record<string, Json>; joints: Record<string, Json> } {
+function level(n: number, pegs: boolean): { sizes: Record<string, Json>; parts: Record<string, Json>; joints: Record<string, Json> } {
   const count = slatsOn(n);
   return {
     sizes: { [`level_${n}`]: String(140 + 420 * (n - 1)), [`slat_w_${n}`]: String(58 + 2 * n), [`tenon_${n}`]: String(24 + n) },
@@ -52,7 +52,7 @@ function level(n: number): { sizes: Record<string, Json>; parts: Record<string, 
     joints: {
       [`long_${n}_ends`]: {
         as: 'mortise_tenon@1',
-        set: { length: `tenon_${n}` },
+        set: { length: `tenon_${n}`, ...(pegs ? { pegs: '1' } : {}) },
         places: [
           { enter: `long_${n}:*`, into: 'post:left:*' },
           { enter: `long_${n}:*`, into: 'post:right:*' },
@@ -78,9 +78,9 @@ function level(n: number): { sizes: Record<string, Json>; parts: Record<string, 
   };
 }
 
-/** The whole document. */
-export function shelving(): Json {
-  const levels = LEVELS.map(level);
+/** The whole document; with `pegs`, the long rails' tenons are pegged through the posts: 16 pegs, and round holes for them. */
+export function shelving({ pegs = false }: { readonly pegs?: boolean } = {}): Json {
+  const levels = LEVELS.map((n) => level(n, pegs));
   return {
     dryfit: 1,
     title: 'Open shelving',
