@@ -68,25 +68,25 @@ test('every cure offered for the spoiled desk holds', () => {
   expect(offers).toBeGreaterThanOrEqual(12);
 });
 
-let tried = 0;
+const SEED_OF_MANY = 7;
 const spoiled: fc.Arbitrary<{ starter: string; list: Change[] }> = fc.record({
   starter: fc.constantFrom(...STARTERS.slice(0, 4)),
   list: fc.array(changes, { minLength: 1, maxLength: 2 }),
 });
-law(
-  'a cure that is offered removes its finding and adds nothing as bad',
-  spoiled,
-  ({ starter, list }) => {
-    let doc = docs.get(starter) as Document;
-    for (const c of list) {
-      const p = patchOf(doc, c);
-      doc = (p && changed(doc, [p])?.doc) ?? doc;
-    }
-    tried += curesHold(doc);
-  },
-  { runs: 25, timeout: 120_000 },
-);
-test('and the law above was not empty', () => expect(tried).toBeGreaterThan(3));
+function curesOf({ starter, list }: { starter: string; list: Change[] }): number {
+  let doc = docs.get(starter) as Document;
+  for (const c of list) {
+    const p = patchOf(doc, c);
+    doc = (p && changed(doc, [p])?.doc) ?? doc;
+  }
+  return curesHold(doc);
+}
+law('a cure that is offered removes its finding and adds nothing as bad', spoiled, (s) => void curesOf(s), { runs: 25, timeout: 120_000 });
+// By chance a run of the law may meet few cures; these same mutations always meet some.
+test('the law is not empty: a fixed handful of mutations is offered cures', { timeout: 120_000 }, () => {
+  const offers = fc.sample(spoiled, { seed: SEED_OF_MANY, numRuns: 16 }).reduce((n, s) => n + curesOf(s), 0);
+  expect(offers).toBeGreaterThan(3);
+});
 
 test('cures that do more say so in one of these labels', () => {
   expect(Object.values(PLAIN_LABELS)).toEqual(['Say that it lies loose']);
