@@ -15,6 +15,7 @@ import {
   openPiece,
   openStarter,
   settled,
+  toStart,
   sickShelf,
   verdict,
 } from '../support/app.ts';
@@ -45,7 +46,7 @@ async function shoot(page: Page, size: Size, screen: string): Promise<void> {
       .soft(inked > INKED && colours > 60, `${size.name} ${screen}: ${(100 * inked).toFixed(1)} % of the canvas in ${colours} colours`)
       .toBe(true);
   }
-  await page.screenshot({ path: join(out, `${size.name}-${screen}.png`) });
+  await page.screenshot({ path: join(out, `${size.name}-${screen}.png`), fullPage: size.touch });
   const faults = await page.evaluate(pageFaults, pageFaultsAsk(size.touch));
   expect.soft(faults, `${size.name} ${screen}`).toEqual([]);
 }
@@ -97,6 +98,7 @@ const TOURS: readonly Tour[] = [
       await apart(page, 'ArrowRight');
       await shoot(page, size, 'apart-step');
       await apart(page, 'End');
+      await turnTo(page, size, 'More', null);
       await page.getByRole('button', { name: 'Cut open' }).click();
       await shoot(page, size, 'cut-open');
       await page.getByRole('button', { name: 'Whole again' }).click();
@@ -140,6 +142,7 @@ const TOURS: readonly Tour[] = [
       await turnTo(page, size, 'Verdict', null);
       await page.locator('section.part').waitFor();
       await shoot(page, size, 'part');
+      await turnTo(page, size, 'More', null);
       await page.getByRole('button', { name: 'Look alone' }).click();
       await framed(page);
       await shoot(page, size, 'alone');
@@ -167,7 +170,7 @@ const TOURS: readonly Tour[] = [
       await shoot(page, size, 'size-wrong');
       await page.locator('#size').press('Escape');
       await turnTo(page, size, 'Verdict', null);
-      await page.getByRole('button', { name: 'Dryfit: all pieces' }).click();
+      await toStart(page);
       await page.getByRole('region', { name: 'Kept on this machine' }).getByRole('button').first().waitFor();
       await shoot(page, size, 'start-kept');
       await page.getByRole('button', { name: /^Back to/ }).click();
@@ -196,7 +199,7 @@ const TOURS: readonly Tour[] = [
       await giveFile(page, 'deck.json', deckOf(146));
       await page.locator('.app.piece').waitFor();
       await page.locator('.marks').waitFor({ timeout: 200_000 });
-      await shoot(page, size, 'huge-busy');
+      await page.screenshot({ path: join(out, `${size.name}-huge-busy.png`) });
       await page.locator('.verdict:not(.waiting)').waitFor({ timeout: 240_000 });
       expect(await verdict(page)).toMatch(/^It goes together, with one thing to watch/);
       await page.locator('.strip').first().waitFor({ state: 'attached', timeout: 200_000 });

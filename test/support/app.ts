@@ -139,8 +139,16 @@ export async function settled(page: Page): Promise<void> {
 export const framed = (page: Page): Promise<void> =>
   page.evaluate(() => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));
 
+/** To the first page; on a phone the way there stands under More. */
+export async function toStart(page: Page): Promise<void> {
+  if (await page.locator('.app.start').isVisible()) return;
+  const mark = page.locator('.bar .mark');
+  if (await mark.isVisible()) return mark.click();
+  await page.getByRole('navigation', { name: 'Pages' }).getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+}
 export async function openStarter(page: Page, title: string): Promise<void> {
-  if (await page.locator('.bar .mark').isVisible()) await page.locator('.bar .mark').click();
+  await toStart(page);
   await page
     .getByRole('region', { name: 'Starters' })
     .getByRole('button', { name: new RegExp(`^${title}`) })
@@ -154,7 +162,7 @@ export async function opened(page: Page): Promise<void> {
 }
 /** Hands a file to the app as from the system's own dialog. Does not wait for what comes of it. */
 export async function giveFile(page: Page, name: string, content: string | Buffer): Promise<void> {
-  if (!(await page.getByRole('button', { name: 'Open a file' }).isVisible())) await page.locator('.bar .mark').click();
+  await toStart(page);
   const chooser = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: 'Open a file' }).click();
   await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(content) });

@@ -5,16 +5,20 @@
 
 /** Parts of the picture that lie on each other by design: spans and pointers of the stick, parts on a board, the slider's pin. */
 const TOGETHER = '.lath, .strip, .track, .marks';
+/** What is longer than a narrow page is wide, and is moved sideways by hand. */
+const SIDEWAYS = '.boards, .lath-scroll, .table, .bench > .head .words';
 /** Text that is read by screen readers only. */
 const UNSEEN = '.hidden, noscript, title, script, style';
 
 export function pageFaults({
   touch,
   together,
+  sideways,
   unseen,
 }: {
   readonly touch: boolean;
   readonly together: string;
+  readonly sideways: string;
   readonly unseen: string;
 }): string[] {
   type Box = { left: number; top: number; right: number; bottom: number };
@@ -84,8 +88,14 @@ export function pageFaults({
       said.push({ box: seen.box, of });
     }
   }
+  // What scrolls passes beneath what stays.
+  const stays = (e: Element): boolean => {
+    for (let a: Element | null = e; a; a = a.parentElement) if (['fixed', 'sticky'].includes(getComputedStyle(a).position)) return true;
+    return false;
+  };
   for (const [i, a] of said.entries())
     for (const b of said.slice(i + 1)) {
+      if (stays(a.of) !== stays(b.of) || a.of.closest('.name') || b.of.closest('.name')) continue;
       if (a.of === b.of || a.of.contains(b.of) || b.of.contains(a.of)) continue;
       const both = meet(a.box, b.box);
       if (some(both, 2)) faults.push(`text on text: ${name(a.of)} and ${name(b.of)} at ${px(both)}`);
@@ -93,14 +103,23 @@ export function pageFaults({
   if (document.documentElement.scrollWidth > wide + 1)
     faults.push(`the page is ${document.documentElement.scrollWidth} px wide in a window of ${wide}`);
 
+  // What may be moved sideways, and nothing else.
+  for (const e of document.querySelectorAll('body *')) {
+    if (e.matches(sideways) || !shown(e) || e.scrollWidth <= e.clientWidth + 1) continue;
+    if (['auto', 'scroll'].includes(getComputedStyle(e).overflowX))
+      faults.push(`runs out sideways: ${name(e)}, ${e.scrollWidth} px in ${e.clientWidth}`);
+  }
+
   // Controls.
   const controls = [...document.querySelectorAll('button, input, select, textarea, a[href], [role=slider], [role=button], label')]
     .filter((e) => shown(e))
-    .map((e) => ({ e, box: left(e, boxOf(e)).box }))
+    // A sign on the wood is as large as it is drawn; of two that stand close, the nearer one is hit.
+    .map((e) => ({ e, box: left(e, boxOf(e.matches('.place') ? (e.firstElementChild ?? e) : e)).box }))
     .filter((c) => some(c.box));
   const group = (e: Element): Element | null => e.closest(together);
   for (const [i, a] of controls.entries()) {
     for (const b of controls.slice(i + 1)) {
+      if (stays(a.e) !== stays(b.e)) continue;
       if (a.e.contains(b.e) || b.e.contains(a.e) || (group(a.e) && group(a.e) === group(b.e))) continue;
       const both = meet(a.box, b.box);
       if (some(both, 1)) faults.push(`controls on each other: ${name(a.e)} and ${name(b.e)} at ${px(both)}`);
@@ -108,6 +127,7 @@ export function pageFaults({
     // Whatever is on top at the middle of a control's text is the control itself.
     const [x, y] = [(a.box.left + a.box.right) / 2, (a.box.top + a.box.bottom) / 2];
     const top = y >= 0 && y < innerHeight ? document.elementFromPoint(x, y) : null;
+    if (top?.closest('[role=alert]') || (top && stays(top) !== stays(a.e))) continue;
     if (top && !group(a.e) && !a.e.contains(top) && !top.contains(a.e))
       faults.push(`covered: ${name(a.e)} by ${name(top)} at ${Math.round(x)},${Math.round(y)}`);
   }
@@ -117,11 +137,13 @@ export function pageFaults({
   for (const { e } of controls) {
     // A word in a running sentence is as high as its line; parts on a board have their rows in the cut list.
     if (e instanceof HTMLLabelElement || e.closest('.strip') || (e.matches('.inline') && e.parentElement?.matches('p, li, span'))) continue;
-    e.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    e.scrollIntoView({ block: 'center', inline: 'nearest' });
     const box = boxOf(e);
     const [x, y] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2];
     const hit = (px_: number, py: number): boolean => {
       const top = document.elementFromPoint(px_, py);
+      // A row of a list leads to the same place as the word in it.
+      if (e.matches('.row-link')) return top !== null && e.closest('tr')?.contains(top) === true;
       return top !== null && (e === top || e.contains(top) || (e instanceof HTMLInputElement && top.closest('label')?.control === e));
     };
     const reach = (dx: number, dy: number): number => {
@@ -140,4 +162,9 @@ export function pageFaults({
   }
   return [...new Set(faults)];
 }
-export const pageFaultsAsk = (touch: boolean): Parameters<typeof pageFaults>[0] => ({ touch, together: TOGETHER, unseen: UNSEEN });
+export const pageFaultsAsk = (touch: boolean): Parameters<typeof pageFaults>[0] => ({
+  touch,
+  together: TOGETHER,
+  sideways: SIDEWAYS,
+  unseen: UNSEEN,
+});

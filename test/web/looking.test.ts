@@ -23,8 +23,8 @@ async function partsOnSheet(page: Page): Promise<Map<string, { x: number; y: num
   const box = await canvas(page).boundingBox();
   if (!box) throw new Error('there is no sheet');
   const found = new Map<string, { x: number; y: number }>();
-  for (let y = 0.16; y < 0.8; y += 0.02)
-    for (const x of [0.3, 0.34, 0.38, 0.42, 0.46, 0.5, 0.54, 0.58, 0.62, 0.66]) {
+  for (let y = 0.16; y < 0.8; y += 0.025)
+    for (const x of [0.37, 0.41, 0.46, 0.5, 0.54, 0.58, 0.62]) {
       const at = { x: box.x + x * box.width, y: box.y + y * box.height };
       await page.mouse.move(at.x, at.y);
       for (const name of await named(page)) if (!found.has(name)) found.set(name, at);

@@ -3,7 +3,6 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { plainName } from '../../src/exports/names.ts';
@@ -32,7 +31,6 @@ type Entry = { readonly file: string; readonly title: string };
 const { starters } = JSON.parse(readFileSync(new URL('../../public/starters/index.json', import.meta.url), 'utf8')) as {
   starters: readonly Entry[];
 };
-const built = new URL('../../dist/app/', import.meta.url);
 
 test(
   'the first page offers every starter',
@@ -54,24 +52,6 @@ test.each(starters)('$title opens with its verdict and is drawn', async ({ file,
     expect(seen.colours).toBeGreaterThan(300);
     expect(seen.inked).toBeGreaterThan(0.04);
   })(),
-);
-test(
-  'a piece is whole with 450 kB of JavaScript, packed, workers included; what is not needed for it comes later',
-  inApp(async ({ page, asked }) => {
-    await openStarter(page, 'Writing desk');
-    await page.locator('.strip').first().waitFor();
-    const scripts = [...new Set(asked.map((a) => new URL(a).pathname).filter((p) => p.endsWith('.js')))];
-    expect(scripts.some((s) => s.includes('piece.worker')) && scripts.some((s) => s.includes('boards.worker'))).toBe(true);
-    const packed = scripts.map((s) => [s, gzipSync(readFileSync(new URL(`.${s}`, built))).length] as const);
-    expect(
-      packed.reduce((sum, [, n]) => sum + n, 0),
-      JSON.stringify(packed),
-    ).toBeLessThanOrEqual(450_000);
-    expect(scripts.filter((s) => /CutList|Order-|files-|client-/.test(s))).toEqual([]);
-    await page.keyboard.press('2');
-    await page.locator('.bench table').waitFor();
-    expect(asked.some((a) => a.includes('CutList'))).toBe(true);
-  }),
 );
 test(
   'a file is opened, saved, and opened again: the same document',

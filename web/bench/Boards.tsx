@@ -6,7 +6,7 @@ import { lengthText } from '../look/lengths.ts';
 import { hover, look, useView } from '../look/view.ts';
 import { useResults } from '../results/store.ts';
 import { cssColour, toneOf } from '../viewer/species.ts';
-import type { BoardView, PlacementView } from '../workers/protocol.ts';
+import type { BoardView, LayoutView, PlacementView } from '../workers/protocol.ts';
 
 const MARGIN = 60;
 const WIDE = 500;
@@ -47,12 +47,13 @@ export function Boards(): ReactNode {
     <>
       {layout.unplaced.length ? (
         <ul className="unplaced">
-          {layout.unplaced.map((u) => (
-            <li key={u.letter + u.label}>
+          {alike(layout.unplaced).map(({ first, count }) => (
+            <li key={first.letter + first.label + first.why}>
               <b>
-                {u.letter} {u.label}
+                {first.letter} {first.label}
+                {count > 1 ? `, ${count} of them` : ''}
               </b>{' '}
-              {u.why}
+              {first.why}
             </li>
           ))}
         </ul>
@@ -67,6 +68,16 @@ export function Boards(): ReactNode {
       {count > shown ? <div ref={end} className="quiet">{`${count - shown} more`}</div> : null}
     </>
   );
+}
+type Unplaced = LayoutView['unplaced'][number];
+/** What is said of several pieces in the same words is said once. */
+function alike(unplaced: readonly Unplaced[]): readonly { readonly first: Unplaced; readonly count: number }[] {
+  const out = new Map<string, { readonly first: Unplaced; readonly count: number }>();
+  for (const first of unplaced) {
+    const words = JSON.stringify(first);
+    out.set(words, { first, count: (out.get(words)?.count ?? 0) + 1 });
+  }
+  return [...out.values()];
 }
 /** A small steady number from a name, for ragged edges and the like. */
 const seedOf = (text: string): number => [...text].reduce((h, c) => (Math.imul(h, 31) + (c.codePointAt(0) ?? 0)) >>> 0, 7);

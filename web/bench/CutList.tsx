@@ -57,9 +57,7 @@ function Row({ row }: { row: CutRow }): ReactNode {
   const pick = (): void => look({ part: row.paths[0] ?? null, finding: null });
   return (
     <tr className={on ? 'on' : ''} onClick={pick} onPointerEnter={() => hover(row.paths)} onPointerLeave={() => hover([])}>
-      <td className="lettered">
-        <span className={`disc${on ? ' on' : ''}`}>{row.letter}</span>
-      </td>
+      <td className="lettered">{row.letter ? <span className={`disc${on ? ' on' : ''}`}>{row.letter}</span> : null}</td>
       <th scope="row">
         <button className="row-link" onClick={pick} onFocus={() => hover(row.paths)} onBlur={() => hover([])}>
           {row.words}

@@ -85,6 +85,7 @@ export const FRESH: Partial<View> = {
   cut: null,
   together: 1,
   seen: 'freely',
+  dock: 'verdict',
   band: null,
   notice: null,
   keys: false,

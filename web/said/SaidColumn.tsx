@@ -36,12 +36,21 @@ function Verdict(): ReactNode {
       ) : sub && verdict?.counts.parts ? (
         <p className="deck">
           {sub.words}
-          <span className="q">{sub.tried[0]}</span> parts and <span className="q">{sub.tried[1]}</span> joints tried
+          <span className="q">{sub.tried[0]}</span> {sub.tried[0] === 1 ? 'part' : 'parts'} and <span className="q">{sub.tried[1]}</span>{' '}
+          {sub.tried[1] === 1 ? 'joint' : 'joints'} tried
           {sub.steps ? (
             <>
-              , <span className="q">{sub.steps}</span> steps
+              , <span className="q">{sub.steps}</span> {sub.steps === 1 ? 'step' : 'steps'}
             </>
           ) : null}
+          .
+        </p>
+      ) : verdict?.counts.parts === 0 ? (
+        <p className="deck">
+          Open a file, or{' '}
+          <button className="inline" onClick={() => look({ screen: 'start' })}>
+            start from a piece
+          </button>
           .
         </p>
       ) : null}

@@ -31,8 +31,8 @@ export function Overlay({ lens }: { lens: LensSpot | null }): ReactNode {
     <>
       <svg className="marks" width={size.width} height={size.height} viewBox={`0 0 ${size.width} ${size.height}`} aria-hidden="true">
         {together < 0.55 ? <Balloons stage={stage} piece={scene.piece} /> : null}
-        {together > 0.98 ? <Dimension stage={stage} piece={scene.piece} /> : null}
         {together > 0.98 ? <Ring stage={stage} lens={lens} /> : null}
+        {together > 0.98 ? <Dimension stage={stage} piece={scene.piece} /> : null}
         <Names stage={stage} piece={scene.piece} />
       </svg>
       {together > 0.98 ? <Signs stage={stage} /> : null}
@@ -202,8 +202,8 @@ function Balloons({ stage, piece }: { stage: Stage; piece: PieceView }): ReactNo
   const { anchors, counts } = anchorsOf(stage, piece, chosen);
   const narrow = size.width < 600;
   const balloons = placeBalloons(anchors, {
-    left: narrow ? 22 : 150,
-    right: size.width - (narrow ? 22 : 150),
+    left: narrow ? 22 : 160,
+    right: size.width - (narrow ? 22 : 160),
     top: narrow ? 26 : 78,
     bottom: size.height - (narrow ? 120 : 128),
   });
@@ -211,16 +211,22 @@ function Balloons({ stage, piece }: { stage: Stage; piece: PieceView }): ReactNo
     const [dx, dy] = [b.x - b.bx, b.y - b.by];
     const d = Math.hypot(dx, dy) || 1;
     const n = counts.get(b.letter) ?? 1;
+    const clear = b.letter ? 14 : 3;
     return (
       <g key={b.letter} className="balloon">
-        <path d={`M${b.bx + (dx / d) * 14} ${b.by + (dy / d) * 14}L${b.x} ${b.y}`} />
+        <path d={`M${b.bx + (dx / d) * clear} ${b.by + (dy / d) * clear}L${b.x} ${b.y}`} />
         <circle className="dot" cx={b.x} cy={b.y} r="2.5" />
-        <circle cx={b.bx} cy={b.by} r="14" />
+        <circle cx={b.bx} cy={b.by} r={clear} />
         <text x={b.bx} y={b.by + 5} textAnchor="middle">
           {b.letter}
         </text>
         {narrow ? null : (
-          <text className="words" x={b.bx + (b.side === 'left' ? -20 : 20)} y={b.by + 5} textAnchor={b.side === 'left' ? 'end' : 'start'}>
+          <text
+            className="words"
+            x={b.bx + (b.side === 'left' ? -1 : 1) * (clear + 6)}
+            y={b.by + 5}
+            textAnchor={b.side === 'left' ? 'end' : 'start'}
+          >
             {b.words.length > 18 ? `${b.words.slice(0, 17)}…` : b.words}
             {n > 1 ? `, ${n}` : ''}
           </text>

@@ -43,8 +43,8 @@ export function Sheet(): ReactNode {
         onKeyDown={onSheetKey}
       />
       {empty ? <EmptySheet /> : null}
-      <Overlay lens={lens} />
-      {lens ? (
+      {trouble ? null : <Overlay lens={lens} />}
+      {lens && !trouble ? (
         <div className="lens-place" style={{ left: lens.x - lens.r, top: lens.y - lens.r, width: 2 * lens.r }}>
           <Lens place="sheet" />
         </div>
@@ -285,7 +285,7 @@ function SeenWords(): ReactNode {
 const EmptySheet = (): ReactNode => (
   <svg className="empty" viewBox="-200 -130 400 260" aria-hidden="true">
     <path d="M-150 40L150 40M-96 92L80 -26M0 70V-90" />
-    <text x="156" y="45">
+    <text x="150" y="56" textAnchor="end">
       left – right
     </text>
     <text x="84" y="-30">

@@ -1,5 +1,6 @@
 /** The parts as things to draw: one geometry a mesh key, one fill and one line object a part, freed when no part needs them. */
-import { BufferAttribute, BufferGeometry, Group, Matrix4, Mesh, type InstancedBufferGeometry, type ShaderMaterial } from 'three';
+import { Box3, BufferAttribute, BufferGeometry, Group, Matrix4, Mesh, type InstancedBufferGeometry, type ShaderMaterial } from 'three';
+import type { Box } from '../../src/geom/box.ts';
 import type { Frame } from '../../src/geom/frame.ts';
 import type { MeshView, PartView } from '../../src/piece/view.ts';
 import { edgesOf } from './edges.ts';
@@ -107,6 +108,12 @@ export function makeParts(shared: Shared): Parts {
       for (const [path, t] of things) remove(path, t);
     },
   };
+}
+/** All of a part in its own frame, its tenons too, which stand beyond its stock. */
+export function wholeOf({ fill: { geometry } }: Thing): Box {
+  if (!geometry.boundingBox) geometry.computeBoundingBox();
+  const { min, max } = geometry.boundingBox ?? new Box3();
+  return { min: [min.x, min.y, min.z], max: [max.x, max.y, max.z] };
 }
 export const matrixOf = (f: Frame, into = new Matrix4()): Matrix4 =>
   into.set(f.x[0], f.y[0], f.z[0], f.o[0], f.x[1], f.y[1], f.z[1], f.o[1], f.x[2], f.y[2], f.z[2], f.o[2], 0, 0, 0, 1);

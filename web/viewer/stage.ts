@@ -10,7 +10,7 @@ import { makeCaps } from './caps.ts';
 import { isDark, themeColour } from './colours.ts';
 import { type Shot, type ShotAsk, shoot } from './lensShot.ts';
 import { type Looks, type Theme, applyLooks } from './looks.ts';
-import { CUT, FILL, FRONT_FILL, FRONT_LINE, GROUND, LINE, type Thing, makeParts, matrixOf } from './parts.ts';
+import { CUT, FILL, FRONT_FILL, FRONT_LINE, GROUND, LINE, type Thing, makeParts, matrixOf, wholeOf } from './parts.ts';
 import { pickPart } from './pick.ts';
 import { makeRig } from './rig.ts';
 import type { Plane } from './section.ts';
@@ -87,7 +87,7 @@ export function makeStage(canvas: HTMLCanvasElement, drawn: () => void): Stage {
   const shown = (): Thing[] => [...parts.things.values()].filter((t) => looks.only === null || looks.only.has(t.part.path));
   const boxOf = (t: Thing): Box => outBox(t.frame, t.part.stock);
   const boxNow = (): Box | null => shown().reduce<Box | null>((box, t) => (box ? unionBox(box, boxOf(t)) : boxOf(t)), null);
-  const rig = makeRig(() => shown().flatMap((t) => cornersOf(boxOf(t))));
+  const rig = makeRig(() => shown().flatMap((t) => cornersOf(outBox(t.frame, wholeOf(t)))));
 
   function invalidate(): void {
     if (!frame) frame = requestAnimationFrame(draw);
