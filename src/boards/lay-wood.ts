@@ -3,7 +3,7 @@ import { type Blank } from './blank.ts';
 import { lowerBound } from './bound.ts';
 import { type Open, type Packing } from './pack.ts';
 import { type Class, type WoodJob, classesOf, countsOf, packingOf } from './packing.ts';
-import { type Aim, type Plan, TASTE, fill, judged, search } from './search.ts';
+import { type Aim, type Plan, TASTE, compareScores, fill, judged, search } from './search.ts';
 import { type Shop } from './shop.ts';
 
 /** `effort`: how often boards are emptied and filled anew, over the whole job. `stop` keeps the best plan so far. */
@@ -30,11 +30,11 @@ export function layWood(job: WoodJob, shop: Shop, aim: Aim, whole: { readonly ru
   const { classes, homeless } = classesOf(p, job);
   const { run } = whole;
   const effort = run.effort ?? DEFAULT_EFFORT;
-  const plans: { cls: Class; plan: Plan }[] = classes
+  const found = classes
     .filter((c) => c.items.length > 0)
     .map((cls) => {
       const bound = lowerBound(p, countsOf(p, cls.items), cls.lines);
-      const plan = search(p, cls.items, cls.lines, {
+      const { best, first } = search(p, cls.items, cls.lines, {
         effort: Math.ceil((effort * cls.items.length) / Math.max(1, whole.all)),
         seed: run.seed ?? 1,
         aim,
@@ -45,20 +45,43 @@ export function layWood(job: WoodJob, shop: Shop, aim: Aim, whole: { readonly ru
         stop: run.stop ?? (() => false),
         report: (now, done) => run.report?.({ done, of: effort, boards: now.score.boards }),
       });
-      return { cls, plan };
+      return { cls, best, first };
     });
-  const spilled = spillOver(p, classes, plans);
+  const spilled = bestSpill(p, aim, [
+    spillOver(
+      p,
+      classes,
+      found.map(({ cls, best }) => ({ cls, plan: best })),
+    ),
+    // A tidier plan of thick boards may leave less room in them for what spills over: then the first one is the better.
+    ...(found.some((f) => f.best.left.length > 0)
+      ? [
+          spillOver(
+            p,
+            classes,
+            found.map(({ cls, first }) => ({ cls, plan: first })),
+          ),
+        ]
+      : []),
+  ]);
   const boards = spilled.plans.flatMap((x) => x.boards);
   const left = [...homeless, ...spilled.left].sort((a, b) => a - b).map((i) => job.blanks[i] as Blank);
   return { job, packing: p, classes, boards, left, thicker: spilled.thicker };
 }
 
+type Spilled = { readonly plans: Plan[]; readonly left: number[]; readonly thicker: boolean };
+/** The best of these as plans for the whole wood; the earlier one where they are equal. */
+function bestSpill(p: Packing, aim: Aim, all: readonly Spilled[]): Spilled {
+  const score = (s: Spilled): Plan['score'] =>
+    judged(
+      p,
+      s.plans.flatMap((x) => x.boards),
+      s.left,
+    ).score;
+  return all.reduce((a, b) => (compareScores(score(b), score(a), aim) < 0 ? b : a));
+}
 /** What found no room in its own thickness is tried in the next thicker ones. */
-function spillOver(
-  p: Packing,
-  classes: readonly Class[],
-  plans: readonly { cls: Class; plan: Plan }[],
-): { plans: Plan[]; left: number[]; thicker: boolean } {
+function spillOver(p: Packing, classes: readonly Class[], plans: readonly { cls: Class; plan: Plan }[]): Spilled {
   const now = new Map<Class, Plan>(plans.map((x) => [x.cls, x.plan]));
   let thicker = false;
   const left: number[] = [];

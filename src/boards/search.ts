@@ -25,7 +25,7 @@ export type SearchRun = {
 export const TASTE: Taste = { section: 0.75, strip: 0.6 };
 
 /** Below 0 when `a` is the better plan. */
-function compareScores(a: Score, b: Score, aim: Aim): number {
+export function compareScores(a: Score, b: Score, aim: Aim): number {
   if (a.left !== b.left) return a.left - b.left;
   const cost = Math.abs(a.cost - b.cost) > 1e-9 * Math.max(1, a.cost) ? a.cost - b.cost : 0;
   const boards = a.boards - b.boards;
@@ -146,12 +146,15 @@ function openings(p: Packing, lines: readonly number[], way: number, r: Random):
   return rank.sort((a, b) => a.at - b.at || b.area - a.area || a.l - b.l).map((x) => x.l);
 }
 
-/** The best plan found for these items on these kinds of board. */
-export function search(p: Packing, items: readonly number[], lines: readonly number[], run: SearchRun): Plan {
+/** The best plan found for these items on these kinds of board, and the very first one: all that a search stopped at once would have. */
+export type Found = { readonly best: Plan; readonly first: Plan };
+export function search(p: Packing, items: readonly number[], lines: readonly number[], run: SearchRun): Found {
   const r = newRandom(run.seed);
   let best: Plan | null = null;
+  let first: Plan | null = null;
   const consider = (boards: readonly Open[], left: readonly number[]): boolean => {
     const plan = judged(p, cheapened(p, boards, lines), left);
+    first ??= plan;
     if (best && compareScores(plan.score, best.score, run.aim) > 0) return false;
     best = plan;
     return true;
@@ -171,7 +174,7 @@ export function search(p: Packing, items: readonly number[], lines: readonly num
     const done = bySections(p, [], items, openings(p, lines, way, r), r);
     consider(done.boards, done.left);
   }
-  if (!best) throw new Error('no first plan was made');
+  if (!best || !first) throw new Error('no first plan was made');
   let plan: Plan = best;
   for (let k = 0; k < run.effort; k++) {
     if (run.enough(plan.score) || run.stop()) break;
@@ -185,7 +188,7 @@ export function search(p: Packing, items: readonly number[], lines: readonly num
     if (k % 50 === 49) run.report(plan, k + 1);
   }
   run.report(plan, run.effort);
-  return plan;
+  return { best: plan, first };
 }
 
 /** Above this many kinds of blank, a first plan section by section takes too long. */

@@ -1,6 +1,7 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { BlankJob } from '../../src/boards/blank.ts';
-import { layOut } from '../../src/boards/lay-out.ts';
+import { type LayJob, layOut } from '../../src/boards/lay-out.ts';
 import type { Cut, LaidBoard } from '../../src/boards/layout.ts';
 import { replay } from '../../src/boards/replay.ts';
 import { type Shop, defaultShop } from '../../src/boards/shop.ts';
@@ -208,4 +209,10 @@ test('the replay finds what is planted', () => {
 test('two jobs of one letter count on', () => {
   const out = layOut({ jobs: [part('B', 500, 60, 20, 2), part('B', 400, 60, 20, 1)] });
   expect(out.boards.flatMap((b) => b.placements.map((p) => p.copy)).sort()).toEqual([1, 2, 3]);
+});
+
+test('a tidier plan of the thick boards never costs a thin part the room that it would have found in them', () => {
+  const job = JSON.parse(readFileSync(new URL('../fixtures/thick-boards-spilled.json', import.meta.url), 'utf8')) as LayJob;
+  expect(layOut(job, { effort: 40, seed: 3, stop: () => true }).unplaced).toEqual([]);
+  expect(layOut(job, { effort: 40, seed: 3 }).unplaced).toEqual([]);
 });
