@@ -144,7 +144,8 @@ function cameOut(p: Placement, cutOut: Body | undefined, body: Body | undefined,
   if (cutOut.width < p.width - NEAR) out.push(`${name} is cut ${cutOut.width} mm wide, drawn ${p.width}`);
   const finished = p.turned ? { ...p.finished, length: p.finished.width, width: p.finished.length } : p.finished;
   const slack = {
-    length: p.later.length ? Infinity : shop.tick,
+    // One tick that the blank was rounded up by, one that its board may have beyond whole ticks.
+    length: p.later.length ? Infinity : 2 * shop.tick,
     width: p.later.width ? Infinity : board.surface === 'rough' ? NEAR : board.surface === 'dressed' ? 0.3 : shop.tick,
     thickness: board.surface === 'rough' ? NEAR : 0.3,
   };
