@@ -221,7 +221,7 @@ test('a blank at the end of a board may keep what the board has beyond whole tic
   // 1512.09375 is 3810 ticks of 1/64 in, 3416.3125 mm of board are 8608.03 of them: both are lost or kept, never asked for twice.
   const bare: Shop = { ...defaultShop('in'), kerf: { crosscut: 0, rip: 0 }, rough: { endTrim: 0, straighten: 0, farEdge: 0 } };
   const s: Shop = { ...bare, ripAt: 'band saw', over: { ...bare.over, length: 0, width: 0 } };
-  const jobs = [part('D', 1904, 12, 20), part('F', 1511.703125, 32, 6, 2)];
+  const jobs = [part('D', 1904, 20, 20), part('B', 30, 12, 20), part('F', 1511.703125, 32, 6, 2)];
   const out = layOut({ jobs, stock: [rough('a', 40, 76.609375, 3416.3125)], shop: s }, { effort: 12, seed: 7 });
   expect(out.unplaced).toEqual([]);
   expect(out.boards.flatMap((b) => b.placements.filter((p) => p.part === 'F'))).toHaveLength(2);
