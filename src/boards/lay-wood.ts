@@ -47,38 +47,30 @@ export function layWood(job: WoodJob, shop: Shop, aim: Aim, whole: { readonly ru
       });
       return { cls, best, first };
     });
-  const spilled = bestSpill(p, aim, [
+  const spill = (plan: 'best' | 'first'): Spilled =>
     spillOver(
       p,
       classes,
-      found.map(({ cls, best }) => ({ cls, plan: best })),
-    ),
-    // A tidier plan of thick boards may leave less room in them for what spills over: then the first one is the better.
-    ...(found.some((f) => f.best.left.length > 0)
-      ? [
-          spillOver(
-            p,
-            classes,
-            found.map(({ cls, first }) => ({ cls, plan: first })),
-          ),
-        ]
-      : []),
-  ]);
+      found.map((f) => ({ cls: f.cls, plan: f[plan] })),
+    );
+  // A tidier plan of thick boards may leave less room in them for what spills over: then the first one is the better.
+  const spills = found.some((f) => f.best.left.length > 0);
+  const spilled = spills ? bestSpill(p, aim, spill('best'), spill('first')) : spill('best');
   const boards = spilled.plans.flatMap((x) => x.boards);
   const left = [...homeless, ...spilled.left].sort((a, b) => a - b).map((i) => job.blanks[i] as Blank);
   return { job, packing: p, classes, boards, left, thicker: spilled.thicker };
 }
 
 type Spilled = { readonly plans: Plan[]; readonly left: number[]; readonly thicker: boolean };
-/** The best of these as plans for the whole wood; the earlier one where they are equal. */
-function bestSpill(p: Packing, aim: Aim, all: readonly Spilled[]): Spilled {
+/** The better of two as plans for the whole wood; the first where they are equal. */
+function bestSpill(p: Packing, aim: Aim, one: Spilled, other: Spilled): Spilled {
   const score = (s: Spilled): Plan['score'] =>
     judged(
       p,
       s.plans.flatMap((x) => x.boards),
       s.left,
     ).score;
-  return all.reduce((a, b) => (compareScores(score(b), score(a), aim) < 0 ? b : a));
+  return compareScores(score(other), score(one), aim) < 0 ? other : one;
 }
 /** What found no room in its own thickness is tried in the next thicker ones. */
 function spillOver(p: Packing, classes: readonly Class[], plans: readonly { cls: Class; plan: Plan }[]): Spilled {

@@ -146,8 +146,9 @@ function openings(p: Packing, lines: readonly number[], way: number, r: Random):
   return rank.sort((a, b) => a.at - b.at || b.area - a.area || a.l - b.l).map((x) => x.l);
 }
 
-/** The best plan found for these items on these kinds of board, and the very first one: all that a search stopped at once would have. */
+/** The best plan, and the very first one: all that a search stopped at once would have. */
 export type Found = { readonly best: Plan; readonly first: Plan };
+/** Looks for the best plan for these items on these kinds of board; throws only where there is not even a first one, which is our fault. */
 export function search(p: Packing, items: readonly number[], lines: readonly number[], run: SearchRun): Found {
   const r = newRandom(run.seed);
   let best: Plan | null = null;

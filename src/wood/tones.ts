@@ -1,5 +1,5 @@
 /** Colours for the view: one light and one dark tone of the growth ring, sRGB, chosen by eye for this project. Not measurements. */
-import type { GrainKind } from './species.ts';
+import type { GrainKind } from './figures.ts';
 import { woodOf } from './woods.ts';
 
 export type Tone = {

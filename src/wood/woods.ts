@@ -1,6 +1,7 @@
 /** From the word a maker writes to a timber, to stuff that is not wood, or to a timber of the maker's own. */
 import { nearestOf } from '../units/words.ts';
-import { SPECIES, type Species } from './species.ts';
+import type { Species } from './figures.ts';
+import { SPECIES } from './species.ts';
 
 /** What makers call a timber when they need not say more; value: id of the species. */
 const ALIASES: Readonly<Record<string, string>> = {
