@@ -1,14 +1,15 @@
 /**
- * A drawer made into a named space: the patches that write its group, parts and joints. Afterwards they are ordinary entries, with
- * expressions on the faces of the space, so the drawer follows the opening.
+ * The box of a drawer in a named space: its group, parts and joints, with expressions on the faces of the space, so that it follows the
+ * opening.
  *
- * The box is dovetailed through at its four corners, tails on the sides. The bottom's grain runs from side to side; it lies in grooves
- * in sides and front and slides in under the back. The groove in the front is hidden under a tail.
+ * Dovetailed at its four corners, tails on the sides, through at the back and at the front through or lapped. The bottom's grain runs
+ * from side to side; it lies in grooves in sides and front and slides in under the back. The groove in the front is hidden under a tail.
  */
-import type { Json, Patch } from '../model/finding.ts';
+import type { Json } from '../../model/finding.ts';
+import type { Draft } from '../kit/draft.ts';
 
 /** Lengths as a maker types them, in the document's units or with a unit of their own. */
-export type DrawerSettings = {
+export type DrawerBox = {
   /** Begins the ids of all that is written: 'drawer' gives drawer_front, drawer_side … */
   readonly id: string;
   /** The space that it fills; it opens to the front. */
@@ -23,14 +24,21 @@ export type DrawerSettings = {
   readonly up: string;
   /** How much lower than the sides the back stands. */
   readonly lower: string;
+  /** Wood of the front before the tails; none: they come through. */
+  readonly lap?: string;
+  /** The group that the space lives in, and over how many names that group is copied. */
+  readonly home?: { readonly in?: string };
+  readonly stars?: number;
 };
 
-/** Patches that add the drawer; nothing is replaced. Take the same patches' undo to take it away. */
-export function drawer(s: DrawerSettings): Patch[] {
-  const p = (name: string): string => `${s.id}_${name}`;
+/** The drawer's own entries. */
+export function drawerBox(s: DrawerBox): Draft {
+  const id = (name: string): string => `${s.id}_${name}`;
+  const p = (name: string, ...copies: readonly string[]): string =>
+    [id(name), ...Array.from({ length: s.stars ?? 0 }, () => '*'), ...copies].join(':');
   const group = s.id;
   const parts: Record<string, Json> = {
-    [p('front')]: {
+    [id('front')]: {
       in: group,
       wood: s.front.wood,
       grain: 'x',
@@ -42,65 +50,65 @@ export function drawer(s: DrawerSettings): Patch[] {
       top: `${s.space}.top - ${s.gaps.top}`,
       marks: { face: 'front' },
     },
-    [p('side')]: {
+    [id('side')]: {
       in: group,
       wood: s.sides.wood,
       grain: 'y',
       copies: [{ mirror: 'x', at: `${s.space}.midwidth`, names: ['left', 'right'] }],
       left: `${p('front')}.left`,
       width: s.sides.thick,
-      front: `${p('front')}.front`,
+      front: s.lap === undefined ? `${p('front')}.front` : `${p('front')}.front + (${s.lap})`,
       back: `${s.space}.back - ${s.gaps.behind}`,
       bottom: `${p('front')}.bottom`,
       top: `${p('front')}.top`,
       marks: { inner: 'right' },
     },
-    [p('back')]: {
+    [id('back')]: {
       in: group,
       wood: s.sides.wood,
       grain: 'x',
       left: `${p('front')}.left`,
       right: `${p('front')}.right`,
-      back: `${p('side')}:left.back`,
+      back: `${p('side', 'left')}.back`,
       depth: s.sides.thick,
       bottom: `${p('bottom')}.top`,
-      top: `${p('side')}:left.top - ${s.lower}`,
+      top: `${p('side', 'left')}.top - ${s.lower}`,
     },
-    [p('bottom')]: {
+    [id('bottom')]: {
       in: group,
       wood: s.bottom.wood,
       grain: 'x',
-      left: `${p('side')}:left.right`,
-      right: `${p('side')}:right.left`,
+      left: `${p('side', 'left')}.right`,
+      right: `${p('side', 'right')}.left`,
       front: `${p('front')}.back`,
       back: `${p('back')}.back`,
-      bottom: `${p('side')}:left.bottom + ${s.up}`,
+      bottom: `${p('side', 'left')}.bottom + ${s.up}`,
       height: s.bottom.thick,
       ...(s.bottom.widest === undefined ? {} : { made: [{ staves: { widest: s.bottom.widest }, along: 'depth' }] }),
     },
   };
   const over = { tail_over: `${p('bottom')}.midheight`, over_size: s.bottom.thick };
   const joints: Record<string, Json> = {
-    [p('front_corners')]: { as: 'dovetail@1', places: [{ tails: `${p('side')}:*`, pins: p('front') }], set: over },
-    [p('back_corners')]: { as: 'dovetail@1', places: [{ tails: `${p('side')}:*`, pins: p('back') }] },
-    [p('bottom_grooves')]: {
+    [id('front_corners')]: { as: 'dovetail@1', places: [{ tails: p('side', '*'), pins: p('front') }], set: over },
+    [id('back_corners')]: { as: 'dovetail@1', places: [{ tails: p('side', '*'), pins: p('back') }] },
+    [id('bottom_grooves')]: {
       as: 'groove_tongue@1',
       places: [
-        { enter: p('bottom'), into: `${p('side')}:left` },
-        { enter: p('bottom'), into: `${p('side')}:right` },
+        { enter: p('bottom'), into: p('side', 'left') },
+        { enter: p('bottom'), into: p('side', 'right') },
       ],
       set: { tongue: s.bottom.thick, corners: 'front', depth: `(${s.sides.thick}) / 2` },
     },
     // Held at the front, so that it moves to the back only, where it is free under the back of the drawer.
-    [p('bottom_front')]: {
+    [id('bottom_front')]: {
       as: 'groove_tongue@1',
       places: [{ enter: p('bottom'), into: p('front') }],
       set: { tongue: s.bottom.thick, depth: `(${s.sides.thick}) / 2`, spare: '0', hold: 'glued' },
     },
   };
-  return [
-    { op: 'add', path: `groups/${group}`, value: { opens: { slide: 'y', by: `${s.space}.depth * 3/4` } } },
-    ...Object.entries(parts).map(([id, value]): Patch => ({ op: 'add', path: `parts/${id}`, value })),
-    ...Object.entries(joints).map(([id, value]): Patch => ({ op: 'add', path: `joints/${id}`, value })),
-  ];
+  return {
+    groups: { [group]: { ...s.home, opens: { slide: 'y', by: `${s.space}.depth * 3/4` } } },
+    parts,
+    joints,
+  };
 }
