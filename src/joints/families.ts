@@ -23,6 +23,7 @@ import { mitre } from './mitre/mitre.ts';
 import { glazingBar } from './glazing-bar/glazing-bar.ts';
 import { screw } from './screw/screw.ts';
 import { slottedCleat } from './slotted-cleat/slotted-cleat.ts';
+import { bracketFoot } from './bracket-foot/bracket-foot.ts';
 
 const list = [
   mortiseTenon,
@@ -48,5 +49,6 @@ const list = [
   glazingBar,
   screw,
   slottedCleat,
+  bracketFoot,
 ] as unknown as readonly Family[];
 export const families: Readonly<Record<string, Family>> = Object.fromEntries(list.map((f) => [f.id, f]));

@@ -1,5 +1,5 @@
 /** Where hinges lie in the meeting frame: y along the door, x in from the face with the knuckle, z from the door over the gap. */
-import { FACES, type Face } from '../../model/ids.ts';
+import { type Face } from '../../model/ids.ts';
 import { axisVec } from '../../geom/vec3.ts';
 import { faceToward, isSquare, ownSense, sharedSpan, sideIn, signAlong } from '../blocks.ts';
 import type { Meeting, MeetSide } from '../meeting.ts';
