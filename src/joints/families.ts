@@ -24,6 +24,7 @@ import { glazingBar } from './glazing-bar/glazing-bar.ts';
 import { screw } from './screw/screw.ts';
 import { slottedCleat } from './slotted-cleat/slotted-cleat.ts';
 import { bracketFoot } from './bracket-foot/bracket-foot.ts';
+import { moulding } from './moulding/moulding.ts';
 
 const list = [
   mortiseTenon,
@@ -50,5 +51,6 @@ const list = [
   screw,
   slottedCleat,
   bracketFoot,
+  moulding,
 ] as unknown as readonly Family[];
 export const families: Readonly<Record<string, Family>> = Object.fromEntries(list.map((f) => [f.id, f]));

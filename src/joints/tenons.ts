@@ -127,6 +127,8 @@ export type Crossing = {
   readonly long: number;
   readonly short: number;
   readonly facing: boolean;
+  /** Angle between the two tenons' middle lines where they meet, radians. */
+  readonly angle: number;
 };
 /**
  * Null where the two pass clear of each other, because they enter at different heights or side by side. The sibling's tenon is
@@ -157,7 +159,7 @@ export function crossing(g: Ground, s: Placing & Partial<Rows>, sibling: Meeting
   if (along < -0.999) {
     if (apart([1, 0, 0]) || apart([0, 1, 0])) return null;
     const mid = f.o[2] / 2;
-    return { mitre: { normal: zA, off: mid }, square: mid, long: mid, short: mid, facing: true };
+    return { mitre: { normal: zA, off: mid }, square: mid, long: mid, short: mid, facing: true, angle: Math.PI };
   }
   const w = unit(cross(zA, zB));
   if (apart(w)) return null;
@@ -169,15 +171,19 @@ export function crossing(g: Ground, s: Placing & Partial<Rows>, sibling: Meeting
   // Along A's axis to the middle plane of B.
   const to = dot(uB, sub(add(cB, Math.abs(dot(uB, f.y)) > 0.5 ? bMid : [0, 0, 0]), from)) / dot(uB, zA);
   if (to < 0) return null;
+  // Tenons that open at more than a right angle meet with their near corners too, unless the other one runs on past this one's line.
+  const toOther = dot(uA, sub(from, cB)) / dot(uA, zB);
+  const nearCorner = toOther >= to - 1e-6 ? along : Math.abs(along);
   const m = unit(sub(zA, zB));
   const off = dot(m, add(from, scale(zA, to)));
   const lean = (hA * Math.abs(dot(m, uA))) / dot(m, zA);
   return {
     mitre: { normal: m, off },
-    square: to - (reach + hA * Math.abs(dot(uB, uA))) / Math.abs(dot(uB, zA)),
+    square: to - (reach + hA * nearCorner) / Math.abs(dot(uB, zA)),
     long: to + lean,
     short: to - lean,
     facing: false,
+    angle: Math.acos(Math.min(1, Math.max(-1, along))),
   };
 }
 export const crossings = (g: Ground, s: Placing & Partial<Rows>, siblings: readonly Meeting[]): Crossing[] =>

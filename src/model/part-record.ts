@@ -114,6 +114,10 @@ export function isOwnMirror(r: PartRecord): boolean {
   );
 }
 
+/** The turns, but for none at all, that put a part's box back where it was with the grain along the grain: three, or seven when square. */
+export const turnsOf = (r: PartRecord): readonly Frame[] =>
+  boxSymmetries(r, r).flatMap((t) => (t.proper && !(t.frame.x[0] === 1 && t.frame.y[1] === 1) ? [t.frame] : []));
+
 const PERMUTATIONS: readonly (readonly [0 | 1 | 2, 0 | 1 | 2, 0 | 1 | 2])[] = [
   [0, 1, 2],
   [0, 2, 1],

@@ -4,9 +4,8 @@ import { byBook, byHabit, settle, tenths } from '../reasons.ts';
 import { APART, type Ground, bite, ground, screwAlong, splineRoom } from './lay.ts';
 import type { BracketFoot } from './params.ts';
 
-export const SPLINED = 'Popular Woodworking no. 156, 2006, bracket feet: the spline towards the inner corner';
-export const BLOCKS =
-  'woodworkersedge.wordpress.com, foot-to-case connections: one upright block for the weight, two lying ones for the case';
+const SPLINED = 'Popular Woodworking no. 156, 2006, bracket feet: the spline towards the inner corner';
+const BLOCKS = 'woodworkersedge.wordpress.com, foot-to-case connections: one upright block for the weight, two lying ones for the case';
 /** Share of a width that a base may move from where it is held; wood glued across the grain over more than this works loose, mm. */
 export const SHARE = 1 / 96;
 export const CROSS_GLUE = 100;

@@ -43,6 +43,10 @@ const glued = rule(
 const tall = rule('glue block across the grain', 'an upright glue block stands in pieces of 100 mm at most', (g, s) => {
   const each = Math.max(...pieces(g, s).map(([a, b]) => b - a));
   if (s.block_grain !== 'upright' || each <= CROSS_GLUE + PLAY) return null;
+  const cures: Warning['cures'] = [
+    { label: 'let it stand in pieces', set: { pieces: null } },
+    { label: 'let its grain lie along the brackets', set: { block_grain: 'lying', pieces: null } },
+  ];
   return {
     grade: 'trouble',
     title: 'The glue block holds the brackets fast',
@@ -51,10 +55,7 @@ const tall = rule('glue block across the grain', 'an upright glue block stands i
     limit: CROSS_GLUE,
     at: spot(g, 0, 0, each / 2),
     roles: ['front', 'side'],
-    cures: [
-      { label: 'let it stand in pieces', set: { pieces: null } },
-      { label: 'let its grain lie along the brackets', set: { block_grain: 'lying', pieces: null } },
-    ],
+    cures,
   };
 });
 const slot = rule('screw slot short', 'the screw’s slot gives the base room to move: about 1/8 in for each 12 in', (g, s) => {

@@ -177,16 +177,20 @@ const short = rule('tenon short', 'a mortise is at least 3 times as deep as wide
 const meetsOther: R = {
   tells: 'collision',
   ...rule('tenons meet', 'two tenons in one part clear each other', (l): readonly Warning[] => {
-    const c = l.meets.find((m) => l.tip > (l.mitres.length && !m.facing ? m.long : m.square) + 1e-6 && !(l.mitres.length && !m.facing));
+    const c = l.meets
+      .filter((m) => l.tip > m.square + 1e-6 && (m.facing || l.mitres.length === 0))
+      .reduce<(typeof l.meets)[number] | null>((a, b) => (a && a.square <= b.square ? a : b), null);
     if (!c) return [];
-    const longest = Math.max(1, Math.floor((c.square - MITRE_SPACE) * 10) / 10);
+    const longest = Math.max(1, Math.floor((c.square - MITRE_SPACE) * 10 + 1e-6) / 10);
     const [x, y] = middle(l);
     return [
       {
         rule: 'tenons meet',
         grade: 'stops',
         title: 'Two tenons meet inside the part',
-        why: `This tenon is {mm:${l.tip}} long, but another one crosses its way at {mm:${c.square}}.`,
+        why: c.facing
+          ? `This tenon is {mm:${l.tip}} long, but another one comes towards it and they meet at {mm:${c.square}}.`
+          : `This tenon is {mm:${l.tip}} long, but another one crosses its way at {deg:${Math.round((c.angle * 1800) / Math.PI) / 10}}: they touch at {mm:${c.square}}, and the longest that clears is {mm:${longest}}.`,
         measured: l.tip,
         limit: c.square,
         unit: 'mm',
