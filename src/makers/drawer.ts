@@ -36,6 +36,8 @@ export function boxFor(space: Pick<Opening, 'path' | 'group' | 'stars'>, id: str
     },
     up: `(${s.up.text})`,
     lower: `(${s.lower.text})`,
+    slack: '0.5 mm',
+    frontGroove: `min((${s.front_thick.text}), (${s.side_thick.text})) / 2`,
     // A quarter to a third of the front; common practice.
     ...(s.front_corner === 'lapped' ? { lap: `(${s.front_thick.text}) * 3/10` } : {}),
     ...(space.group === null ? {} : { home: { in: space.group } }),

@@ -21,9 +21,7 @@ function fill(space: Opening, given: Readonly<Record<string, string>>): Filled {
   const troubles = checkFrame(space, s);
   if (troubles.length) return { ok: false, troubles };
   const n = namer(s.name, space);
-  const S = space.path;
-  const box = { left: `${S}.left`, right: `${S}.right`, front: `${S}.front`, bottom: `${S}.bottom`, top: `${S}.top` };
-  return { ok: true, patches: patchesOf({ groups: { [s.name]: { ...n.home } }, ...frame(s, n, box, s.name) }) };
+  return { ok: true, patches: patchesOf({ groups: { [s.name]: { ...n.home } }, ...frame(s, n, space.path, s.name) }) };
 }
 export const maker: Maker = {
   id: 'frame_panel',

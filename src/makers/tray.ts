@@ -9,9 +9,9 @@
 import type { Json } from '../model/finding.ts';
 import { isSoftwood, isWood } from '../wood/woods.ts';
 import { type Namer, namer, patchesOf, staved } from './kit/draft.ts';
+import { bounds } from './kit/bounds.ts';
 import type { Filled, Maker, Opening, Settings, Trouble } from './kit/maker.ts';
 import { type Values, readSettings } from './kit/settings.ts';
-import { textAtLeast, textAtMost } from './kit/text.ts';
 import { roomBeside } from './frame-panel/settings.ts';
 import { examples } from './tray/examples.ts';
 
@@ -32,14 +32,7 @@ type TraySettings = Values<typeof settings>;
 const ROOM = 20;
 
 function check(space: Opening, s: TraySettings): Trouble[] {
-  const out: Trouble[] = [];
-  const { units } = space;
-  const most = (setting: string, cannot: string, limit: number, asked: number): void => {
-    if (asked > limit + 1e-6) out.push({ setting, cannot, limit, asked, ...(limit > 0 ? { nearest: textAtMost(limit, units) } : {}) });
-  };
-  const least = (setting: string, cannot: string, limit: number, asked: number): void => {
-    if (asked < limit - 1e-6) out.push({ setting, cannot, limit, asked, nearest: textAtLeast(limit, units) });
-  };
+  const { add, all, most, least } = bounds(space.units, settings);
   most('thick', 'the sides would fill the space', Math.min(space.width, space.depth) / 5, s.thick.mm);
   most('bottom_thick', 'the grooves would weaken the sides', s.thick.mm, s.bottom_thick.mm);
   least('up', 'a tail must cover the groove', s.thick.mm / (isSoftwood(s.wood) ? 6 : 8) + 3, s.up.mm);
@@ -51,14 +44,14 @@ function check(space: Opening, s: TraySettings): Trouble[] {
   const clear = space.width - 2 * s.thick.mm;
   const fits = Math.max(0, Math.floor((clear - ROOM) / (ROOM + s.partition_thick.mm)));
   if (s.partitions > fits)
-    out.push({
+    add({
       setting: 'partitions',
       cannot: `between them {mm:${ROOM}} must stay clear`,
       limit: fits,
       asked: s.partitions,
       nearest: String(fits),
     });
-  return out;
+  return all();
 }
 
 function fill(space: Opening, given: Readonly<Record<string, string>>): Filled {

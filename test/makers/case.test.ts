@@ -24,6 +24,8 @@ test.each([
   ['dovetailed, open', { back: 'none', inside: 'dividers' }],
   ['housed, sheet, shelves', { corners: 'housing', inside: 'shelves' }],
   ['housed, boards', { corners: 'housing', back: 'boards', back_wood: 'pine', back_thick: '10 mm', inside: 'dividers', count: '1' }],
+  ['dovetailed, rabbeted', { back_in: 'rabbet' }],
+  ['housed, rabbeted', { corners: 'housing', back_in: 'rabbet', inside: 'shelves' }],
   ['housed, open', { corners: 'housing', back: 'none', inside: 'shelves' }],
 ])('%s: clean, and it goes together', (_, settings) => {
   expectClean(filled(maker, spaceOf(480, 260, 520), 'niche', settings).doc);

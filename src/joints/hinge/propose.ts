@@ -11,6 +11,10 @@ const LENGTHS = [25, 38, 51, 64, 76, 89, 102] as const;
 export const WALL = 3;
 /** Least gap that hinges close to, mm. */
 const LEAST_GAP = 0.2;
+/** Least wood between two hinges, mm. */
+const BETWEEN = 5;
+/** Length that a row of hinges takes when each stands its own length from the end. */
+const taken = (count: number, l: number): number => (count + 2) * l + (count - 1) * BETWEEN;
 /** A door longer than this has a third hinge, mm; common practice. */
 export const TALL = 1200;
 
@@ -22,14 +26,17 @@ function ask(p: Place<Hinge>): Proposed | Refusal<Hinge> {
   if (!g)
     return { cannot: `the ${p.set.side ?? ''} of the door is no side for the knuckle`, limit: 0, asked: 0, nearest: { side: plain.side } };
   const long = g.y[1] - g.y[0];
-  const length =
-    p.set.length ??
-    LENGTHS.reduce<number>((best, l) => (l <= Math.max(25, long / 8) && 2 * l < long - 20 ? l : best), Math.min(25, long / 4));
+  const count = p.set.count ?? (long > TALL ? 3 : 2);
+  const fits = (l: number): boolean => l <= Math.max(25, long / 8) && taken(count, l) <= long;
+  const length = p.set.length ?? LENGTHS.reduce<number>((best, l) => (fits(l) ? l : best), Math.min(25, long / 4));
   const thick = p.set.thick ?? Math.min(1.8, g.behind / 3);
   const knuckle = Math.max(5, 2 * thick + g.gap);
   const out = settle<Hinge>(p.set, {
     count: [long > TALL ? 3 : 2, byHabit('two; a third on a door over about 1.2 m', [2, 3])],
-    inset: [Math.min(length, (long - 2 * length) / 3), byHabit('a hinge’s own length from the end')],
+    inset: [
+      Math.max(0, Math.min(length, (long - count * length - (count - 1) * BETWEEN) / 2)),
+      byHabit('a hinge’s own length from the end'),
+    ],
     length: [length, byHabit('about an eighth of the door, as hinges are sold', [long / 10, long / 6])],
     wide: [
       tenths(Math.min(25, Math.max(2, Math.min(g.deep - WALL, (g.deep * 3) / 4)))),
@@ -51,7 +58,7 @@ function refuse(g: Ground, s: Hinge): Refusal<Hinge> | null {
   if (!(least > 0.1)) return { cannot: 'a hinge has a length, width and thickness', limit: 0.1, asked: least, nearest: safe(g) };
   if (!Number.isInteger(s.count) || s.count < 1 || s.count > 20)
     return { cannot: 'the number of hinges is a whole number from 1', limit: 1, asked: s.count, nearest: { count: 2, ...room(long) } };
-  if (!(s.inset >= 0) || s.count * s.length + 2 * s.inset + (s.count - 1) * 5 > long)
+  if (!(s.inset >= 0) || s.count * s.length + 2 * s.inset + (s.count - 1) * BETWEEN > long + 1e-9)
     return {
       cannot: 'so many hinges have no room along the door',
       limit: (long - 2 * s.inset) / s.count,

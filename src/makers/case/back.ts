@@ -9,6 +9,7 @@ const WIDEST = 150;
 /** The back in its grooves, loose: one panel or sheet, or tongued boards whose grain runs from side to side. */
 export function panel(space: Opening, s: CaseSettings, n: Namer): Draft {
   if (s.back === 'none') return {};
+  if (s.back_in === 'rabbet') return inRabbets(space, s, n);
   return s.back === 'boards' ? boards(space, s, n) : onePanel(space, s, n);
 }
 const inGroove = (s: CaseSettings): Record<string, string> => ({
@@ -50,6 +51,30 @@ function onePanel(space: Opening, s: CaseSettings, n: Namer): Draft {
               set: inGroove(s),
             },
           }),
+    },
+  };
+}
+/** Laid in from behind, flush with the rear edges; the rabbets end where it ends, so that none shows at a corner. */
+function inRabbets(space: Opening, s: CaseSettings, n: Namer): Draft {
+  const S = space.path;
+  const housed = s.corners === 'housing';
+  const lip = `(${s.thick.text}) / 2`;
+  const back = n.path('back');
+  const into = [n.path('side', 'left'), n.path('side', 'right'), ...(housed ? [] : [n.path('bottom'), n.path('top')])];
+  return {
+    parts: {
+      [n.id('back')]: {
+        ...n.home,
+        ...place(space, s, n),
+        left: `${S}.left + ${lip}`,
+        right: `${S}.right - ${lip}`,
+        back: `${S}.back`,
+        bottom: housed ? `${S}.bottom` : `${S}.bottom + ${lip}`,
+        top: housed ? `${S}.top` : `${S}.top - ${lip}`,
+      },
+    },
+    joints: {
+      [n.id('back_rabbets')]: { as: 'rabbet@1', places: into.map((i) => ({ enter: back, into: i })), set: { ends: 'fits', hold: 'dry' } },
     },
   };
 }

@@ -1,7 +1,7 @@
 import { isSoftwood } from '../../wood/woods.ts';
+import { bounds } from '../kit/bounds.ts';
 import type { Opening, Settings, Trouble } from '../kit/maker.ts';
 import type { Values } from '../kit/settings.ts';
-import { textAtLeast, textAtMost } from '../kit/text.ts';
 
 export const settings = {
   name: { kind: 'id', words: 'name, with which all its parts begin', initial: 'case' },
@@ -25,6 +25,12 @@ export const settings = {
     words: 'back',
     initial: 'panel',
     options: { none: 'open', panel: 'one panel or sheet', boards: 'tongued boards laid level' },
+  },
+  back_in: {
+    kind: 'choice',
+    words: 'how the back is let in',
+    initial: 'groove',
+    options: { groove: 'in grooves, before the case is closed', rabbet: 'in rabbets from behind, pinned' },
   },
   back_wood: { kind: 'wood', words: 'wood or sheet of the back', initial: 'plywood' },
   back_thick: { kind: 'length', words: 'thickness of the back', initial: { mm: '6 mm', in: '1/4 in' }, least: 3, most: 30 },
@@ -50,32 +56,28 @@ const half = (s: CaseSettings): number => s.thick.mm / (isSoftwood(s.wood) ? 6 :
 
 /** What the space and the settings do not allow together. */
 export function checkCase(space: Opening, s: CaseSettings): Trouble[] {
-  const out: Trouble[] = [];
-  const { units } = space;
-  const most = (setting: string, cannot: string, limit: number, asked: number): void => {
-    if (asked > limit + 1e-6) out.push({ setting, cannot, limit, asked, ...(limit > 0 ? { nearest: textAtMost(limit, units) } : {}) });
-  };
-  const least = (setting: string, cannot: string, limit: number, asked: number): void => {
-    if (asked < limit - 1e-6) out.push({ setting, cannot, limit, asked, nearest: textAtLeast(limit, units) });
-  };
+  const { add, all, most, least } = bounds(space.units, settings);
   const housed = s.corners === 'housing';
   most('thick', 'the sides would fill the space', Math.min(space.width, space.height) / 6, s.thick.mm);
   if (housed) most('past', 'top and bottom would meet', (space.height - 2 * s.thick.mm - ROOM) / 2, s.past.mm);
   if (s.back !== 'none') {
     most('back_thick', 'the groove of the back would weaken the case', s.thick.mm, s.back_thick.mm);
+    const rabbeted = s.back_in === 'rabbet';
+    if (rabbeted && (s.solid || s.back === 'boards'))
+      add({ setting: 'back_in', cannot: 'a back of solid wood moves: it lies in grooves', limit: 0, asked: 0, nearest: 'groove' });
     least(
       'back_set',
       housed ? 'the groove needs wood behind it' : 'a tail must cover the groove of the back',
-      housed ? 5 : half(s),
+      housed || rabbeted ? 5 : half(s),
       s.back_set.mm,
     );
-    most('back_set', 'nothing is left inside', space.depth - s.back_thick.mm - DEEP, s.back_set.mm);
+    most('back_set', 'nothing is left inside', space.depth - s.back_thick.mm - DEEP, rabbeted ? 0 : s.back_set.mm);
     if (s.solid) least('thick', 'a back of solid wood needs a groove deep enough to move in', 12, s.thick.mm);
     if (s.solid) least('back_thick', 'a solid back is no thinner than this', s.back === 'boards' ? 9 : 5, s.back_thick.mm);
     if (!s.solid && s.back === 'boards')
-      out.push({ setting: 'back', cannot: 'a sheet is not laid as boards', limit: 0, asked: 0, nearest: 'panel' });
+      add({ setting: 'back', cannot: 'a sheet is not laid as boards', limit: 0, asked: 0, nearest: 'panel' });
     if (s.solid && s.back === 'panel' && space.height > 600)
-      out.push({
+      add({
         setting: 'back',
         cannot: 'so high a panel of solid wood moves too much for its grooves',
         limit: 600,
@@ -83,7 +85,7 @@ export function checkCase(space: Opening, s: CaseSettings): Trouble[] {
         nearest: 'boards',
       });
   }
-  return [...out, ...checkInside(space, s)];
+  return [...all(), ...checkInside(space, s)];
 }
 function checkInside(space: Opening, s: CaseSettings): Trouble[] {
   if (s.inside === 'none') return [];

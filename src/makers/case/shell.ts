@@ -40,7 +40,7 @@ export function shell(space: Opening, s: CaseSettings, n: Namer): Draft {
 const dovetails = (s: CaseSettings, n: Namer): Json => ({
   as: 'dovetail@1',
   places: ['top', 'bottom'].map((b) => ({ tails: n.path('side', '*'), pins: n.path(b) })),
-  ...(s.back === 'none'
+  ...(s.back === 'none' || s.back_in === 'rabbet'
     ? {}
     : { set: { tail_over: `${s.back === 'boards' ? n.path('back', '1') : n.path('back')}.middepth`, over_size: s.back_thick.text } }),
 });

@@ -1,5 +1,5 @@
 import type { Json } from '../../model/finding.ts';
-import { type Outside, frame } from '../frame-panel/frame.ts';
+import { frame } from '../frame-panel/frame.ts';
 import { type Draft, type Namer, joined, staved } from '../kit/draft.ts';
 import type { Opening } from '../kit/maker.ts';
 import type { Neighbour } from '../kit/neighbours.ts';
@@ -14,8 +14,8 @@ const EDGES = Object.keys(OPPOSITE) as Edge[];
 const inward = (e: Edge): '+' | '-' => (e === 'left' || e === 'bottom' ? '+' : '-');
 const outward = (e: Edge): '+' | '-' => (inward(e) === '+' ? '-' : '+');
 
-/** The faces of the door, from the opening; an overlaid one reaches to the far face of what it hangs on. */
-function outside(space: Opening, s: DoorSettings, post: Neighbour): Outside {
+/** The outside of the door as a space of its own, from the opening; an overlaid one reaches to the far face of what it hangs on. */
+function outside(space: Opening, s: DoorSettings, post: Neighbour, home: Namer['home']): Json {
   const S = space.path;
   const hung = s.hung as Edge;
   const [size, mm] = upright(s) ? [`${S}.width`, space.width] : [`${S}.height`, space.height];
@@ -23,22 +23,34 @@ function outside(space: Opening, s: DoorSettings, post: Neighbour): Outside {
   const inset = (e: Edge): string => `${S}.${e} ${inward(e)} ${e === OPPOSITE[hung] ? closing : `(${s.gap.text})`}`;
   const over = (e: Edge): string => (e === hung ? `${post.path}.${e}` : `${S}.${e} ${outward(e)} (${s.over.text})`);
   const edge = Object.fromEntries(EDGES.map((e) => [e, s.lies === 'inset' ? inset(e) : over(e)])) as Record<Edge, string>;
-  return { ...edge, front: s.lies === 'inset' ? `${S}.front` : `${S}.front - (${s.gap.text}) - (${s.thick.text})` };
+  return {
+    ...home,
+    ...edge,
+    depth: s.thick.text,
+    front: s.lies === 'inset' ? `${S}.front` : `${S}.front - (${s.gap.text}) - (${s.thick.text})`,
+  };
 }
 export function door(space: Opening, s: DoorSettings, n: Namer, post: Neighbour): Draft {
-  const at = outside(space, s, post);
   const swing = upright(s) ? 'z' : 'x';
-  const group: Draft = { groups: { [s.name]: { ...n.home, opens: { swing, by: '90 deg' } } } };
-  return joined(group, s.build === 'framed' ? frame(s, n, at, s.name) : slab(s, n, at));
+  const group: Draft = {
+    groups: { [s.name]: { ...n.home, opens: { swing, by: '90 deg' } } },
+    spaces: { [n.id('outside')]: outside(space, s, post, n.home) },
+  };
+  return joined(group, s.build === 'framed' ? frame(s, n, n.path('outside'), s.name) : slab(s, n));
 }
 /** Boards glued up, their grain along the hinges, so that the screws hold in side grain. */
-function slab(s: DoorSettings, n: Namer, at: Outside): Draft {
+function slab(s: DoorSettings, n: Namer): Draft {
+  const O = n.path('outside');
   const leaf: Json = {
     in: s.name,
     wood: s.wood,
     grain: upright(s) ? 'z' : 'x',
-    ...at,
-    depth: s.thick.text,
+    left: `${O}.left`,
+    right: `${O}.right`,
+    bottom: `${O}.bottom`,
+    top: `${O}.top`,
+    front: `${O}.front`,
+    back: `${O}.back`,
     marks: { face: 'front' },
     ...staved(s.widest.text, upright(s) ? 'width' : 'height', true),
   };

@@ -1,9 +1,9 @@
 import { checkFrame } from '../frame-panel/settings.ts';
+import { bounds } from '../kit/bounds.ts';
 import type { Opening, Trouble } from '../kit/maker.ts';
 import { type Neighbour, isTrouble, neighbourAt } from '../kit/neighbours.ts';
-import { textAtMost } from '../kit/text.ts';
 import { freeAt, growth, upright } from './gaps.ts';
-import type { DoorSettings } from './settings.ts';
+import { type DoorSettings, settings } from './settings.ts';
 
 /** How far the face of the post may be from flush with the front, mm: the knuckle needs both faces. */
 const FLUSH = 2;
@@ -26,7 +26,7 @@ export function hungOn(space: Opening, s: DoorSettings): Neighbour | Trouble {
   return post;
 }
 /** Outside of the door, mm. */
-export function doorSize(space: Opening, s: DoorSettings, post: Neighbour): { width: number; height: number } {
+function doorSize(space: Opening, s: DoorSettings, post: Neighbour): { width: number; height: number } {
   const [across, along] = upright(s) ? [space.width, space.height] : [space.height, space.width];
   const axis = upright(s) ? 0 : 2;
   const thick = post.box.max[axis] - post.box.min[axis];
@@ -35,34 +35,18 @@ export function doorSize(space: Opening, s: DoorSettings, post: Neighbour): { wi
   return upright(s) ? { width: wide, height: long } : { width: long, height: wide };
 }
 export function checkDoor(space: Opening, s: DoorSettings, post: Neighbour): Trouble[] {
-  const out: Trouble[] = [];
-  if (s.wettest < s.now)
-    out.push({
-      setting: 'wettest',
-      cannot: 'the wettest season is not drier than the day',
-      limit: s.now,
-      asked: s.wettest,
-      nearest: String(Math.ceil(s.now * 10) / 10),
-    });
+  const { all, most, least, add } = bounds(space.units, settings);
+  least('wettest', 'the wettest season is not drier than the day', s.now, s.wettest, String(Math.ceil(s.now * 10) / 10));
   const size = doorSize(space, s, post);
-  const least = Math.min(size.width, size.height);
-  if (least < LEAST)
-    return [
-      ...out,
-      { setting: 'build', cannot: `an opening this small holds no door: {mm:${LEAST}} at least`, limit: LEAST, asked: least },
-    ];
-  if (s.lies === 'inset' && s.thick.mm > space.depth)
-    out.push({
-      setting: 'thick',
-      cannot: 'the door would stand out behind the opening',
-      limit: space.depth,
-      asked: s.thick.mm,
-      nearest: textAtMost(space.depth, space.units),
-    });
+  const small = Math.min(size.width, size.height);
+  if (small < LEAST) {
+    add({ setting: '', cannot: `an opening this small holds no such door: {mm:${LEAST}} at least`, limit: LEAST, asked: small });
+    return all();
+  }
+  if (s.lies === 'inset') most('thick', 'the door would stand out behind the opening', space.depth, s.thick.mm);
   // A flap's hinges stand between the stiles of its frame.
   const along = upright(s) ? size.height : size.width - (s.build === 'framed' ? 2 * s.stile.mm : 0);
   const room = Math.max(2, Math.floor((along - 40) / 60));
-  if (s.hinges > room)
-    out.push({ setting: 'hinges', cannot: 'so many hinges have no room', limit: room, asked: s.hinges, nearest: String(room) });
-  return s.build === 'framed' ? [...out, ...checkFrame({ ...size, units: space.units }, s)] : out;
+  most('hinges', 'so many hinges have no room', room, s.hinges, String(room));
+  return s.build === 'framed' ? [...all(), ...checkFrame({ ...size, units: space.units }, s)] : all();
 }

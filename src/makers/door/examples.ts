@@ -1,4 +1,4 @@
-import type { Json } from '../../model/finding.ts';
+import type { Json, Patch } from '../../model/finding.ts';
 import type { MakerExample } from '../kit/maker.ts';
 
 /** A cupboard 440 wide of boards 20 thick, open at the front. */
@@ -30,6 +30,15 @@ const cupboard: Json = {
     corners: { as: 'dovetail@1', places: ['top', 'bottom'].map((pins) => ({ tails: 'side:*', pins })) },
   },
 };
+const bigger: readonly Patch[] = [
+  { op: 'replace', path: 'parts/side/left', value: '-240' },
+  { op: 'replace', path: 'parts/top/left', value: '-240' },
+  { op: 'replace', path: 'parts/top/right', value: '240' },
+  { op: 'replace', path: 'parts/bottom/left', value: '-240' },
+  { op: 'replace', path: 'parts/bottom/right', value: '240' },
+  { op: 'replace', path: 'parts/side/height', value: '640' },
+  { op: 'replace', path: 'parts/top/top', value: '640' },
+];
 export const examples: readonly MakerExample[] = [
   {
     name: 'framed inset door',
@@ -37,6 +46,7 @@ export const examples: readonly MakerExample[] = [
     document: cupboard,
     space: 'opening',
     settings: {},
+    bigger,
   },
   {
     name: 'solid overlaid door',
@@ -44,5 +54,6 @@ export const examples: readonly MakerExample[] = [
     document: cupboard,
     space: 'opening',
     settings: { build: 'solid', lies: 'overlaid', hung: 'right' },
+    bigger,
   },
 ];

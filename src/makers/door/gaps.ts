@@ -4,7 +4,7 @@ import { shareText } from '../kit/text.ts';
 import type { DoorSettings } from './settings.ts';
 
 /** How far the pin line stands in front of the face: half of the knuckle that the hinges propose, mm. */
-export const proudFor = (gap: number): number => Math.max(5, 2 * 1.8 + gap) / 2;
+const proudFor = (gap: number): number => Math.max(5, 2 * 1.8 + gap) / 2;
 /**
  * The gap that a square closing edge needs: the far corner turns about the pin line, `proud` in front of the face, in a circle whose radius is
  * greater than the door is wide.

@@ -24,6 +24,10 @@ export type DrawerBox = {
   readonly up: string;
   /** How much lower than the sides the back stands. */
   readonly lower: string;
+  /** Depth of the groove in the front; none: half of the sides, as in these. */
+  readonly frontGroove?: string;
+  /** Room beside the bottom in the grooves of the sides, towards which its grain runs; none: as the joint proposes. */
+  readonly slack?: string;
   /** Wood of the front before the tails; none: they come through. */
   readonly lap?: string;
   /** The group that the space lives in, and over how many names that group is copied. */
@@ -97,13 +101,18 @@ export function drawerBox(s: DrawerBox): Draft {
         { enter: p('bottom'), into: p('side', 'left') },
         { enter: p('bottom'), into: p('side', 'right') },
       ],
-      set: { tongue: s.bottom.thick, corners: 'front', depth: `(${s.sides.thick}) / 2` },
+      set: {
+        tongue: s.bottom.thick,
+        corners: 'front',
+        depth: `(${s.sides.thick}) / 2`,
+        ...(s.slack === undefined ? {} : { spare: s.slack }),
+      },
     },
     // Held at the front, so that it moves to the back only, where it is free under the back of the drawer.
     [id('bottom_front')]: {
       as: 'groove_tongue@1',
       places: [{ enter: p('bottom'), into: p('front') }],
-      set: { tongue: s.bottom.thick, depth: `(${s.sides.thick}) / 2`, spare: '0', hold: 'glued' },
+      set: { tongue: s.bottom.thick, depth: s.frontGroove ?? `(${s.sides.thick}) / 2`, spare: '0', hold: 'glued' },
     },
   };
   return {

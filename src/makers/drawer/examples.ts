@@ -1,4 +1,4 @@
-import type { Json } from '../../model/finding.ts';
+import type { Json, Patch } from '../../model/finding.ts';
 import type { MakerExample } from '../kit/maker.ts';
 
 /** A case 500 wide of sides 20 thick, with two front rails 60 deep between which the drawer goes. */
@@ -58,6 +58,11 @@ const chest: Json = {
     },
   },
 };
+const bigger: readonly Patch[] = [
+  { op: 'replace', path: 'parts/side/left', value: '-270' },
+  { op: 'replace', path: 'spaces/opening/back', value: '405' },
+  { op: 'replace', path: 'parts/high_rail/bottom', value: '236' },
+];
 export const examples: readonly MakerExample[] = [
   {
     name: 'drawer in an opening',
@@ -65,6 +70,7 @@ export const examples: readonly MakerExample[] = [
     document: chest,
     space: 'opening',
     settings: { side_wood: 'maple' },
+    bigger,
   },
   {
     name: 'drawer on runners',
@@ -72,5 +78,6 @@ export const examples: readonly MakerExample[] = [
     document: chest,
     space: 'opening',
     settings: { runs_on: 'runners', kickers: 'yes', stops: 'yes', side_wood: 'maple' },
+    bigger,
   },
 ];

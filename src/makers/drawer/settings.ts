@@ -1,11 +1,11 @@
 import { isSoftwood } from '../../wood/woods.ts';
 import { seasonShare } from '../../wood/season.ts';
+import { bounds } from '../kit/bounds.ts';
 import type { Opening, Settings, Trouble } from '../kit/maker.ts';
 import type { Values } from '../kit/settings.ts';
-import { textAtLeast, textAtMost } from '../kit/text.ts';
 
 /** The day's moisture content and those of the wettest and the driest season: makers that leave gaps have them. */
-const seasonSettings = {
+export const seasonSettings = {
   now: { kind: 'percent', words: 'moisture content of the wood on the day', initial: '8', least: 4, most: 20 },
   wettest: { kind: 'percent', words: 'moisture content in the wettest season', initial: '12', least: 4, most: 20 },
   driest: { kind: 'percent', words: 'moisture content in the driest season', initial: '6', least: 4, most: 20 },
@@ -84,7 +84,9 @@ export type DrawerMakerSettings = Values<typeof settings>;
 
 /** Air above even in the wettest season, and behind in the driest, mm; common practice. */
 export const FREE_ABOVE = 0.5;
+/** Least opening, and least room above the bottom, mm. */
 const LEAST_HIGH = 40;
+const ABOVE = 20;
 
 /** Growth of a front's height from the day to the wettest season, as a share of it. */
 export const rise = (s: BoxSettings): number => Math.max(0, seasonShare(s.front_wood, s.now, s.wettest));
@@ -93,16 +95,9 @@ export const shrink = (s: BoxSettings): number => Math.max(0, seasonShare(s.case
 
 /** What the opening does not allow; also tried on each opening of a graduated set. */
 export function checkBox(space: Pick<Opening, 'width' | 'depth' | 'height' | 'units'>, s: BoxSettings): Trouble[] {
-  const out: Trouble[] = [];
-  const { units } = space;
-  const most = (setting: string, cannot: string, limit: number, asked: number): void => {
-    if (asked > limit + 1e-6) out.push({ setting, cannot, limit, asked, ...(limit > 0 ? { nearest: textAtMost(limit, units) } : {}) });
-  };
-  const least = (setting: string, cannot: string, limit: number, asked: number, nearest = textAtLeast(limit, units)): void => {
-    if (asked < limit - 1e-6) out.push({ setting, cannot, limit, asked, nearest });
-  };
+  const { add, all, most, least } = bounds(space.units, boxSettings);
   least('wettest', 'the wettest season is not drier than the day', s.now, s.wettest, String(Math.ceil(s.now * 10) / 10));
-  most('driest', 'the driest season is not wetter than the day', s.now, s.driest);
+  most('driest', 'the driest season is not wetter than the day', s.now, s.driest, String(Math.floor(s.now * 10) / 10));
   // Sides grow in thickness where the opening does not: radial or tangential, by how the boards were sawn; the greater counts.
   const swell = s.side_thick.mm * Math.max(0, seasonShare(s.side_wood, s.now, s.wettest));
   least('side_gap', 'the sides thicken in the wettest season and would bind', swell + 0.1, s.side_gap.mm);
@@ -112,18 +107,10 @@ export function checkBox(space: Pick<Opening, 'width' | 'depth' | 'height' | 'un
   const tail = s.front_thick.mm * (s.front_corner === 'lapped' ? 0.7 : 1);
   const half = tail / (isSoftwood(s.side_wood) ? 6 : 8) + 3;
   least('up', 'a tail must cover the groove of the bottom', half, s.up.mm);
-  most(
-    'up',
-    'nothing is left above the bottom',
-    space.height * (1 - rise(s)) - FREE_ABOVE - s.bottom_thick.mm - s.lower.mm - LEAST_HIGH / 2,
-    s.up.mm,
-  );
-  if (space.height < LEAST_HIGH)
-    out.push({
-      setting: 'name',
-      cannot: `an opening this low holds no drawer: {mm:${LEAST_HIGH}} at least`,
-      limit: LEAST_HIGH,
-      asked: space.height,
-    });
-  return out;
+  const taken = FREE_ABOVE + s.bottom_thick.mm + s.lower.mm + ABOVE;
+  const need = Math.max(LEAST_HIGH, (half + taken) / (1 - rise(s)));
+  if (space.height >= need) most('up', 'nothing is left above the bottom', space.height * (1 - rise(s)) - taken, s.up.mm);
+  if (space.height < need)
+    add({ setting: '', cannot: `an opening this low holds no such drawer: {mm:${need}} at least`, limit: need, asked: space.height });
+  return all();
 }

@@ -3,18 +3,9 @@ import { isWood } from '../../wood/woods.ts';
 import { type Draft, type Namer, staved } from '../kit/draft.ts';
 import { type FrameSettings, SHEET_PLAY } from './settings.ts';
 
-/** Outside of the frame as expressions; its thickness runs back from the front. */
-export type Outside = {
-  readonly left: string;
-  readonly right: string;
-  readonly front: string;
-  readonly bottom: string;
-  readonly top: string;
-};
-
-/** The frame and its panel, as parts of a group. */
-export function frame(s: FrameSettings, n: Namer, at: Outside, group: string): Draft {
-  const member = { in: group, wood: s.wood, front: at.front, depth: s.thick.text };
+/** The frame and its panel, as parts of a group, filling the width and height of a space from its front back. */
+export function frame(s: FrameSettings, n: Namer, outside: string, group: string): Draft {
+  const member = { in: group, wood: s.wood, front: `${outside}.front`, depth: s.thick.text };
   const stile = (side: string): string => n.path('stile', side);
   const between = { left: `${stile('left')}.right`, right: `${stile('right')}.left` };
   const solid = isWood(s.panel_wood);
@@ -22,18 +13,18 @@ export function frame(s: FrameSettings, n: Namer, at: Outside, group: string): D
     [n.id('stile')]: {
       ...member,
       grain: 'z',
-      copies: [{ mirror: 'x', at: `(${at.left} + ${at.right}) / 2`, names: ['left', 'right'] }],
-      left: at.left,
+      copies: [{ mirror: 'x', at: `${outside}.midwidth`, names: ['left', 'right'] }],
+      left: `${outside}.left`,
       width: s.stile.text,
-      bottom: at.bottom,
-      top: at.top,
+      bottom: `${outside}.bottom`,
+      top: `${outside}.top`,
       marks: { face: 'front', inner: 'right' },
     },
     [n.id('upper_rail')]: {
       ...member,
       grain: 'x',
       ...between,
-      top: at.top,
+      top: `${outside}.top`,
       height: s.rail.text,
       marks: { face: 'front', inner: 'bottom' },
     },
@@ -41,7 +32,7 @@ export function frame(s: FrameSettings, n: Namer, at: Outside, group: string): D
       ...member,
       grain: 'x',
       ...between,
-      bottom: at.bottom,
+      bottom: `${outside}.bottom`,
       height: s.low_rail.text,
       marks: { face: 'front', inner: 'top' },
     },
@@ -71,7 +62,7 @@ function corners(s: FrameSettings, n: Namer): Json {
       thickness: s.groove_wide.text,
       haunch: 'square',
       haunch_length: s.groove.text,
-      ...(stub ? { length: s.groove.text, spare: '0' } : {}),
+      ...(stub ? { length: s.groove.text, spare: '0' } : { length: `(${s.stile.text}) * 3/5` }),
     },
   };
 }

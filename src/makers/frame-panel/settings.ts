@@ -1,7 +1,7 @@
 import { isWood } from '../../wood/woods.ts';
+import { bounds } from '../kit/bounds.ts';
 import type { Opening, Settings, Trouble } from '../kit/maker.ts';
 import type { Values } from '../kit/settings.ts';
-import { textAtLeast, textAtMost } from '../kit/text.ts';
 
 /** Settings of the frame itself: a framed door has them too. */
 export const frameSettings = {
@@ -45,10 +45,7 @@ const acrossPanel = (f: Frame, s: FrameSettings): number =>
 
 /** What a frame of this size does not allow. */
 export function checkFrame(f: Frame, s: FrameSettings): Trouble[] {
-  const out: Trouble[] = [];
-  const most = (setting: string, cannot: string, limit: number, asked: number): void => {
-    if (asked > limit + 1e-6) out.push({ setting, cannot, limit, asked, ...(limit > 0 ? { nearest: textAtMost(limit, f.units) } : {}) });
-  };
+  const { all, most, least } = bounds(f.units, frameSettings);
   most('stile', 'the stiles leave no panel between them', (f.width - CLEAR) / 2, s.stile.mm);
   const tall = f.height - CLEAR;
   if (s.rail.mm + s.low_rail.mm > tall) {
@@ -58,22 +55,8 @@ export function checkFrame(f: Frame, s: FrameSettings): Trouble[] {
   most('groove_wide', 'grooves take half of the thickness at most', s.thick.mm / 2, s.groove_wide.mm);
   most('panel_thick', 'the panel is no thicker than its frame', s.thick.mm, s.panel_thick.mm);
   most('groove', 'grooves take half of the narrowest member at most', Math.min(s.stile.mm, s.rail.mm, s.low_rail.mm) / 2, s.groove.mm);
-  if (s.panel_thick.mm < s.groove_wide.mm - 1e-6)
-    out.push({
-      setting: 'groove_wide',
-      cannot: 'the groove is no wider than the panel is thick',
-      limit: s.panel_thick.mm,
-      asked: s.groove_wide.mm,
-      nearest: textAtMost(s.panel_thick.mm, f.units),
-    });
-  const need = ENGAGED + 2 * roomBeside(acrossPanel(f, s));
-  if (isWood(s.panel_wood) && s.groove.mm < need)
-    out.push({
-      setting: 'groove',
-      cannot: 'so wide a panel of solid wood shrinks out of the grooves',
-      limit: need,
-      asked: s.groove.mm,
-      nearest: textAtLeast(need, f.units),
-    });
-  return out;
+  most('groove_wide', 'the groove is no wider than the panel is thick', s.panel_thick.mm, s.groove_wide.mm);
+  if (isWood(s.panel_wood))
+    least('groove', 'so wide a panel of solid wood shrinks out of the grooves', ENGAGED + 2 * roomBeside(acrossPanel(f, s)), s.groove.mm);
+  return all();
 }

@@ -1,10 +1,10 @@
 import { thinSide } from '../drawer.ts';
 import { stopDepth, stopWidth } from '../drawer/runners.ts';
 import { checkBox } from '../drawer/settings.ts';
+import { bounds } from '../kit/bounds.ts';
 import type { Opening, Trouble } from '../kit/maker.ts';
 import { type Neighbour, isTrouble, neighbourAt } from '../kit/neighbours.ts';
-import { textAtMost } from '../kit/text.ts';
-import type { GraduatedSettings } from './settings.ts';
+import { type GraduatedSettings, settings } from './settings.ts';
 
 export type Found = {
   readonly left: Neighbour | null;
@@ -36,39 +36,29 @@ export function found(space: Opening, s: GraduatedSettings): Found {
 /** Depth that runners need behind a rail, mm. */
 const BEHIND = 60;
 export function checkGraduated(space: Opening, s: GraduatedSettings, heights: readonly number[], at: Found): Trouble[] {
-  const out: Trouble[] = [];
+  const { add, all, most, least } = bounds(space.units, settings);
   if (s.dividers === 'rails') {
-    const limit = space.depth - (s.fill === 'drawers' ? BEHIND : 0);
-    if (s.rail_deep.mm > limit)
-      out.push({
-        setting: 'rail_deep',
-        cannot: 'the rails leave no depth behind them',
-        limit,
-        asked: s.rail_deep.mm,
-        ...(limit >= 40 ? { nearest: textAtMost(limit, space.units) } : {}),
-      });
-    if (s.divider_thick.mm < 12)
-      out.push({
-        setting: 'divider_thick',
-        cannot: 'rails this thin hold no tenon',
-        limit: 12,
-        asked: s.divider_thick.mm,
-        nearest: '12 mm',
-      });
+    most('rail_deep', 'the rails leave no depth behind them', space.depth - (s.fill === 'drawers' ? BEHIND : 0), s.rail_deep.mm);
+    least('divider_thick', 'rails this thin hold no tenon', 12, s.divider_thick.mm);
   }
-  if (s.fill !== 'drawers') return out;
+  if (s.fill !== 'drawers') return all();
   const known = new Set<string>();
   for (const height of heights)
     for (const t of checkBox({ ...space, height }, s))
       if (!known.has(t.setting)) {
         known.add(t.setting);
-        out.push(t.setting === 'name' ? { ...t, setting: 'count', nearest: String(Math.max(2, s.count - 1)) } : t);
+        add(t.setting === '' ? { ...t, ...fewer(s) } : t);
       }
   if (s.dividers === 'rails')
     for (const side of [at.left, at.right])
-      if (side) out.push(...thinSide(side).map((t) => ({ ...t, setting: 'dividers', nearest: 'shelves' })));
-  if (s.stops === 'yes') out.push(...stopTroubles(space, s, at));
-  return out;
+      if (side) for (const t of thinSide(side)) add({ ...t, setting: 'dividers', nearest: 'shelves' });
+  if (s.stops === 'yes') for (const t of stopTroubles(space, s, at)) add(t);
+  return all();
+}
+/** Too low a room for a drawer: fewer of them, or equal ones. */
+function fewer(s: GraduatedSettings): Pick<Trouble, 'setting' | 'nearest'> {
+  if (s.count > 2) return { setting: 'count', nearest: String(s.count - 1) };
+  return s.rule === 'equal' ? { setting: 'fill', nearest: 'nothing' } : { setting: 'rule', nearest: 'equal' };
 }
 function stopTroubles(space: Opening, s: GraduatedSettings, at: Found): Trouble[] {
   const trouble = (cannot: string, limit: number, asked: number): Trouble => ({ setting: 'stops', cannot, limit, asked, nearest: 'no' });

@@ -1,4 +1,4 @@
-import type { Json } from '../../model/finding.ts';
+import type { Json, Patch } from '../../model/finding.ts';
 import type { MakerExample } from '../kit/maker.ts';
 
 /** A chest of two sides, top and bottom, empty inside. */
@@ -45,6 +45,10 @@ const chest = (title: string, wide: string, deep: string, high: string, units: '
     },
   };
 };
+const bigger: readonly Patch[] = [
+  { op: 'replace', path: 'parts/side/height', value: '1400 mm' },
+  { op: 'replace', path: 'parts/top/top', value: '1375 mm' },
+];
 export const examples: readonly MakerExample[] = [
   {
     name: 'chest of drawers',
@@ -52,6 +56,7 @@ export const examples: readonly MakerExample[] = [
     document: chest('Chest of drawers', '32 in', '18 in', '36 in', 'in', '7/8 in'),
     space: 'inside',
     settings: { dividers: 'rails', fill: 'drawers', side_wood: 'maple', bottom_wood: 'plywood', stops: 'yes' },
+    bigger,
   },
   {
     name: 'shelves that grow',
@@ -59,5 +64,6 @@ export const examples: readonly MakerExample[] = [
     document: chest('Bookcase', '800 mm', '260 mm', '1300 mm', 'mm', '22 mm'),
     space: 'inside',
     settings: { rule: 'ratio', ratio: '1.12' },
+    bigger,
   },
 ];

@@ -44,7 +44,7 @@ export type Opening = {
   readonly taken: ReadonlySet<string>;
 };
 
-/** Why nothing is written: the setting, the limit in mm (or a plain number), and a text for the setting that works, where there is one. */
+/** Why nothing is written: the setting ('': the space itself is at fault), the limit in mm (or a plain number), and a text for the setting that works, where there is one. */
 export type Trouble = {
   readonly setting: string;
   readonly cannot: string;
@@ -62,6 +62,8 @@ export type MakerExample = {
   readonly document: Json;
   readonly space: string;
   readonly settings: Readonly<Record<string, string>>;
+  /** What makes the space larger along at least one axis: the filling must follow. */
+  readonly bigger: readonly Patch[];
 };
 export type Maker = {
   readonly id: string;

@@ -109,15 +109,14 @@ function choice(s: Setting, t: string, initial: string): Read {
   return words.includes(t) ? { value: t } : unread(`"${t.slice(0, 40)}" is no choice here`, nearestOf(t, words) ?? initial);
 }
 function idFor(t: string, initial: string, space: Opening): Read {
-  const clash = [...space.taken].some((id) => id === t || id.startsWith(`${t}_`));
+  const free = (id: string): boolean => !RESERVED.has(id) && ![...space.taken].some((x) => x === id || x.startsWith(`${id}_`));
   // Room for the longest name that a maker puts behind it.
-  if (ID.test(t) && t.length <= 20 && !RESERVED.has(t) && !clash) return { value: t };
-  const base = /^[a-z][a-z0-9_]{0,15}$/.test(t) ? t : initial;
-  let n = 2;
-  const free = (id: string): boolean => ![...space.taken].some((x) => x === id || x.startsWith(`${id}_`));
-  while (!free(`${base}_${n}`)) n++;
-  const nearest = clash || !free(base) ? `${base}_${n}` : base;
-  const cannot = clash ? `the name "${t}" is taken` : 'a name is a small letter and up to 19 small letters, digits or _';
+  const fit = ID.test(t) && t.length <= 20;
+  if (fit && free(t)) return { value: t };
+  const base = fit && t.length <= 16 && !RESERVED.has(t) ? t : initial;
+  let nearest = base;
+  for (let n = 2; !free(nearest); n++) nearest = `${base}_${n}`;
+  const cannot = fit ? `the name "${t}" is taken` : 'a name is a small letter and up to 19 small letters, digits or _';
   return { cannot, limit: 20, asked: t.length, nearest };
 }
 const part = (t: string): Read =>
