@@ -23,6 +23,10 @@ import { mitre } from './mitre/mitre.ts';
 import { glazingBar } from './glazing-bar/glazing-bar.ts';
 import { screw } from './screw/screw.ts';
 import { slottedCleat } from './slotted-cleat/slotted-cleat.ts';
+import { glueBlock } from './glue-block/glue-block.ts';
+import { shelfPeg } from './shelf-peg/shelf-peg.ts';
+import { bedBolt } from './bed-bolt/bed-bolt.ts';
+import { wallFixing } from './wall-fixing/wall-fixing.ts';
 import { bracketFoot } from './bracket-foot/bracket-foot.ts';
 
 const list = [
@@ -49,6 +53,10 @@ const list = [
   glazingBar,
   screw,
   slottedCleat,
+  glueBlock,
+  shelfPeg,
+  bedBolt,
+  wallFixing,
   bracketFoot,
 ] as unknown as readonly Family[];
 export const families: Readonly<Record<string, Family>> = Object.fromEntries(list.map((f) => [f.id, f]));
