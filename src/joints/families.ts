@@ -23,6 +23,10 @@ import { mitre } from './mitre/mitre.ts';
 import { glazingBar } from './glazing-bar/glazing-bar.ts';
 import { screw } from './screw/screw.ts';
 import { slottedCleat } from './slotted-cleat/slotted-cleat.ts';
+import { glueBlock } from './glue-block/glue-block.ts';
+import { shelfPeg } from './shelf-peg/shelf-peg.ts';
+import { bedBolt } from './bed-bolt/bed-bolt.ts';
+import { wallFixing } from './wall-fixing/wall-fixing.ts';
 import { bracketFoot } from './bracket-foot/bracket-foot.ts';
 import { moulding } from './moulding/moulding.ts';
 
@@ -50,6 +54,10 @@ const list = [
   glazingBar,
   screw,
   slottedCleat,
+  glueBlock,
+  shelfPeg,
+  bedBolt,
+  wallFixing,
   bracketFoot,
   moulding,
 ] as unknown as readonly Family[];

@@ -1,5 +1,5 @@
 /** A row of screws through one part into another: where it lies, which sizes suit, what cannot be driven. Families of screwed joints share it. */
-import { type Axis, axisIndex, axisVec } from '../geom/vec3.ts';
+import { type Axis, axisIndex, axisVec, quantise } from '../geom/vec3.ts';
 import { isSoftwood, isWood } from '../wood/woods.ts';
 import { alongGrain, isSquare, ownSense, sharedSpan, sideIn } from './blocks.ts';
 import { nearestOwned, stepOf } from './cutters.ts';
@@ -30,6 +30,9 @@ const MOVES = 'woodworkingtips.com: up to 1/8 in of movement for each 12 in of w
 export const CHARTS: Source = { name: 'charts of wood screws, from memory; the maker’s own figures go first', basis: 'memory' };
 /** Room at each end of a slot over what it is made for, mm. */
 export const MARGIN = INCH / 32;
+/** A slot for a shank of this diameter that moves so far each way, to a hundredth of a mm. */
+export const slotFor = (diameter: number, travel: number): number => hundredths(diameter + 2 * travel + 2 * MARGIN);
+export const hundredths = (mm: number): number => quantise(Math.round(mm * 100) / 100);
 
 /** The row runs along the longer side of what the two share, or along the grain of the first part where both are equal. */
 export function rowGround(m: Meeting, through: string, into: string): RowGround | null {

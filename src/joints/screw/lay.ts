@@ -1,6 +1,6 @@
 /** Where the screws stand, which of them have slots, and how far the wood moves at the farthest. */
 import type { Meeting } from '../meeting.ts';
-import { MARGIN, type RowGround, SHARE, movesAlong, rowGround, rowSpots, slotWay, spotAt } from '../screw-rows.ts';
+import { type RowGround, SHARE, movesAlong, rowGround, rowSpots, slotWay, spotAt } from '../screw-rows.ts';
 import type { Spot } from '../screws.ts';
 import type { Screw } from './params.ts';
 
@@ -12,7 +12,6 @@ export function needOf(g: RowGround, r: { readonly count: number; readonly inset
 }
 /** Below this nobody makes a slot, mm. */
 export const LEAST_TRAVEL = 0.8;
-export const slotFor = (diameter: number, travel: number): number => diameter + 2 * travel + 2 * MARGIN;
 const isFast = (s: Pick<Screw, 'fast' | 'count'>, n: number): boolean =>
   s.fast === 'middle' && s.count % 2 === 1 && n === (s.count + 1) / 2;
 export function spotsOf(g: RowGround, s: Screw): Spot[] {

@@ -1,8 +1,8 @@
 import { type Answer, withNearest } from '../asked-again.ts';
 import type { Cutting, Place, Refusal } from '../family.ts';
 import { byHabit, settle, tenths } from '../reasons.ts';
-import { byMovement, type RowGround, refuseRow, refuseScrew, screwSizes, slotWay } from '../screw-rows.ts';
-import { LEAST_TRAVEL, ground, needOf, slotFor } from './lay.ts';
+import { byMovement, type RowGround, refuseRow, refuseScrew, screwSizes, slotFor, slotWay } from '../screw-rows.ts';
+import { LEAST_TRAVEL, ground, needOf } from './lay.ts';
 import type { Screw } from './params.ts';
 
 /** About 200 mm apart, two at least; slots where one part moves under the other. */

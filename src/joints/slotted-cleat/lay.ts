@@ -2,7 +2,7 @@
 import { isFace } from '../../model/ids.ts';
 import { ownSense, signAlong } from '../blocks.ts';
 import type { Meeting } from '../meeting.ts';
-import { MARGIN, type RowGround, SHARE, type Sizes, rowGround, rowSpots, slotWay, spotAt } from '../screw-rows.ts';
+import { MARGIN, type RowGround, SHARE, type Sizes, hundredths, rowGround, rowSpots, slotWay, spotAt } from '../screw-rows.ts';
 import type { Spot } from '../screws.ts';
 import type { SlottedCleat } from './params.ts';
 
@@ -22,7 +22,6 @@ function farOf(g: RowGround, s: Pick<SlottedCleat, 'fixed' | 'count' | 'inset' |
   return pitch * Math.max(fast - 1, s.count - fast);
 }
 export const shareOf = (g: RowGround, s: Pick<SlottedCleat, 'fixed' | 'count' | 'inset' | 'off'>): number => farOf(g, s) * SHARE;
-export const slotFor = (diameter: number, allow: number): number => diameter + 2 * allow + 2 * MARGIN;
 export const sizesOf = (s: SlottedCleat): Sizes => ({ ...s, head: 'round' });
 export function spotsOf(g: RowGround, s: SlottedCleat): Spot[] {
   const fast = fastOf(g, s);
@@ -31,7 +30,7 @@ export function spotsOf(g: RowGround, s: SlottedCleat): Spot[] {
   const least = s.diameter + 2 * MARGIN;
   return rowSpots(g, s).map((p) => {
     const off = Math.abs(p.n - fast);
-    const slot = off === 0 || most === 0 ? s.clearance : Math.max(s.clearance, least + ((s.slot - least) * off) / most);
+    const slot = off === 0 || most === 0 ? s.clearance : Math.max(s.clearance, hundredths(least + ((s.slot - least) * off) / most));
     return spotAt(g, p, slot, slotWay(g));
   });
 }

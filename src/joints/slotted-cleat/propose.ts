@@ -1,8 +1,8 @@
 import { type Answer, withNearest } from '../asked-again.ts';
 import type { Cutting, Place, Refusal } from '../family.ts';
 import { byHabit, settle, tenths } from '../reasons.ts';
-import { byMovement, type RowGround, movesAlong, refuseRow, refuseScrew, screwSizes, slotWay } from '../screw-rows.ts';
-import { fastOf, ground, shareOf, sizesOf, slotFor } from './lay.ts';
+import { byMovement, type RowGround, movesAlong, refuseRow, refuseScrew, screwSizes, slotFor, slotWay } from '../screw-rows.ts';
+import { fastOf, ground, shareOf, sizesOf } from './lay.ts';
 import type { SlottedCleat } from './params.ts';
 
 /** An odd number of screws about 200 mm apart, the middle one fast, slots that grow with the distance from it. */
