@@ -15,6 +15,8 @@ import { overlap } from './overlap.ts';
 import { mustNotGlue } from './must-not-glue.ts';
 import { once } from './once.ts';
 import { panelHeld } from './panel-held.ts';
+import { pegsMeet } from './pegs-meet.ts';
+import { shoulderAtShape } from './shoulder-at-shape.ts';
 import { wallAtShape } from './wall-at-shape.ts';
 import { wallBetweenCuts } from './wall-between.ts';
 import { woodLeft } from './wood-left.ts';
@@ -22,9 +24,11 @@ import { woodLeft } from './wood-left.ts';
 export const checks: readonly Check[] = [
   // Before the joint between the same two parts, whose words give way to what the solids say.
   overlap,
+  pegsMeet,
   jointApart,
   jointRefused,
   contactGap,
+  shoulderAtShape,
   woodLeft,
   wallBetweenCuts,
   wallAtShape,
