@@ -16,6 +16,8 @@ import { mirroredPair } from './mirrored-pair.ts';
 import { mustNotGlue } from './must-not-glue.ts';
 import { once } from './once.ts';
 import { panelHeld } from './panel-held.ts';
+import { pegsMeet } from './pegs-meet.ts';
+import { shoulderAtShape } from './shoulder-at-shape.ts';
 import { wallAtShape } from './wall-at-shape.ts';
 import { wallBetweenCuts } from './wall-between.ts';
 import { woodLeft } from './wood-left.ts';
@@ -24,9 +26,11 @@ import { wrongWay } from './wrong-way.ts';
 export const checks: readonly Check[] = [
   // Before the joint between the same two parts, whose words give way to what the solids say.
   overlap,
+  pegsMeet,
   jointApart,
   jointRefused,
   contactGap,
+  shoulderAtShape,
   woodLeft,
   wallBetweenCuts,
   wallAtShape,

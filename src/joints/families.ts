@@ -2,6 +2,7 @@
 import type { Family } from './family.ts';
 import { mortiseTenon } from './mortise-tenon/mortise-tenon.ts';
 import { tuskTenon } from './tusk-tenon/tusk-tenon.ts';
+import { looseTenon } from './loose-tenon/loose-tenon.ts';
 import { bridle } from './bridle/bridle.ts';
 import { peg } from './peg/peg.ts';
 import { roundTenon } from './round-tenon/round-tenon.ts';
@@ -33,6 +34,7 @@ import { moulding } from './moulding/moulding.ts';
 const list = [
   mortiseTenon,
   tuskTenon,
+  looseTenon,
   bridle,
   peg,
   roundTenon,

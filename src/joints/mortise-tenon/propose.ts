@@ -122,7 +122,7 @@ function widthAll(g: Ground, set: Partial<P>): number {
 function tenonsFor(g: Ground, t: number, set: Partial<P>): Offer<'tenons'> {
   const all = widthAll(g, set);
   // One tenon of up to 6 t, and up to 9 t of rail behind it; beyond that two or more share the width.
-  const n = all <= 9 * t ? 1 : Math.max(2, Math.ceil((all / (6 * t) + 1) / 2));
+  const n = all <= 9 * t ? 1 : Math.min(20, Math.max(2, Math.ceil((all / (6 * t) + 1) / 2)));
   return [n, byBook('one tenon is not wider than 6 times its thickness; else several', `${PTSW}; ${RIV} (5 times)`)];
 }
 function widthFor(g: Ground, t: number, n: number, between: number, set: Partial<P>, step: number, stub: boolean): Offer<'width'> {

@@ -4,6 +4,8 @@ import { type Ground, across, breadth, hasFaceSide, whole } from '../tenons.ts';
 import type { MortiseTenon } from './params.ts';
 
 type P = MortiseTenon;
+/** The least of a tenon, and of the wood between two, that can be cut at all, mm. */
+const LEAST = 1;
 export function refuse(p: Place<P>, g: Ground, s: P): Refusal<P> | null {
   const [stock, wide] = [g.x[1] - g.x[0], g.y[1] - g.y[0]];
   const x = across(g.enter, s);
@@ -15,27 +17,27 @@ export function refuse(p: Place<P>, g: Ground, s: P): Refusal<P> | null {
       asked: 0,
       nearest: { from: 'middle' },
     };
-  if (!Number.isInteger(s.tenons) || s.tenons < 1 || s.tenons > 20)
-    return { cannot: 'the number of tenons must be a whole number from 1 to 20', limit: 20, asked: s.tenons, nearest: { tenons: 1 } };
   if (!Number.isInteger(s.twins) || s.twins < 1 || s.twins > 6)
     return { cannot: 'the number of twin tenons must be a whole number from 1 to 6', limit: 6, asked: s.twins, nearest: { twins: 1 } };
-  if (s.twins > 1 && !(s.twin_between > 0))
+  if (s.twins > 1 && !(s.twin_between >= LEAST))
     return {
       cannot: 'twin tenons need wood left out between them',
       limit: 1,
       asked: s.twin_between,
-      nearest: { twin_between: s.thickness },
+      nearest: { twin_between: Math.max(LEAST, s.thickness) },
     };
-  if (!(s.thickness > 0) || breadth(s) > stock + 1e-6) {
+  if (!(s.thickness >= LEAST) || breadth(s) > stock + 1e-6) {
     const fifth = stock / (2 * s.twins + 1);
     return {
       cannot: 'the tenon must be thinner than the part that carries it',
-      limit: stock,
+      limit: s.thickness >= LEAST ? stock : LEAST,
       asked: breadth(s),
       nearest: { thickness: fifth, ...(s.twins > 1 ? { twin_between: fifth } : {}) },
     };
   }
-  if (!(s.width > 0) || y[1] - y[0] > wide + 1e-6)
+  if (!Number.isInteger(s.tenons) || s.tenons < 1 || s.tenons > 20)
+    return { cannot: 'the number of tenons must be a whole number from 1 to 20', limit: 20, asked: s.tenons, nearest: { tenons: 1 } };
+  if (!(s.width >= LEAST) || y[1] - y[0] > wide + 1e-6)
     return {
       cannot: 'the tenons must be narrower than the part that carries them',
       limit: wide,
@@ -56,9 +58,11 @@ export function refuse(p: Place<P>, g: Ground, s: P): Refusal<P> | null {
       asked: Math.abs(s.drop),
       nearest: { drop: 0 },
     };
-  if (!(s.length > 0))
-    return { cannot: 'the tenon has no length: another tenon stands in its way', limit: 1, asked: s.length, nearest: { end: 'mitred' } };
-  if (s.tenons > 1 && !(s.between > 0))
+  if (!(s.length >= LEAST))
+    return p.set.length === undefined
+      ? { cannot: 'the tenon has no length: another tenon stands in its way', limit: LEAST, asked: s.length, nearest: { end: 'mitred' } }
+      : { cannot: 'a tenon has a length', limit: LEAST, asked: s.length, nearest: { length: g.deep / 2 } };
+  if (s.tenons > 1 && !(s.between >= LEAST))
     return { cannot: 'tenons side by side need wood left out between them', limit: 1, asked: s.between, nearest: { between: s.width } };
   if (s.spare < 0 || s.proud < 0 || s.drawbore < 0)
     return {
@@ -81,7 +85,8 @@ export function refuse(p: Place<P>, g: Ground, s: P): Refusal<P> | null {
       cannot: 'the peg must pass through the tenon',
       limit: s.length / 2,
       asked: s.peg_back,
-      nearest: { peg_back: s.length / 2, drawbore: 0 },
+      // In a tenon shorter than the peg is thick there is no place for one.
+      nearest: s.length > s.peg_diameter + 1e-6 ? { peg_back: s.length / 2, drawbore: 0 } : { pegs: 0 },
     };
   if (s.pegs > 0 && !(s.peg_length > 0))
     return { cannot: 'a peg needs a length above 0', limit: 1, asked: s.peg_length, nearest: { peg_length: 3 * s.peg_diameter } };

@@ -1,6 +1,6 @@
 import { HOME } from '../../geom/frame.ts';
 import type { Frame } from '../../geom/frame.ts';
-import { type Vec2, type Vec3, axisVec, scale, unit } from '../../geom/vec3.ts';
+import { type Vec2, type Vec3, axisVec, unit } from '../../geom/vec3.ts';
 import { partRecord } from '../../model/part-record.ts';
 import type { Feature } from '../../model/record.ts';
 import { ROOT, block, boxOf, faceToward } from '../blocks.ts';
@@ -39,7 +39,7 @@ export function make(p: Place<TuskTenon>, sizes: TuskTenon): Made {
     extras: [key],
     contacts: contacts(p.meeting, l),
     frees: [
-      { moves: [key.name], along: scale(key.enters, -1) },
+      { moves: [key.name], along: axisVec(l.along, l.sense) },
       { moves: ['enter'], along: [0, 0, -1] },
     ],
     holds: 'dry',

@@ -10,6 +10,9 @@ import type { TuskTenon } from './params.ts';
 type P = TuskTenon;
 /** The thin end of a key, mm: thinner, it splits when it is knocked out again. */
 const THIN_END = 4;
+/** The least of a tenon and of its key that can be cut at all, mm. */
+const LEAST = 3;
+const LEAST_KEY = 1;
 
 export function propose(p: Place<P>, shop: Cutting): Answer<P> {
   const g = ground(p.meeting);
@@ -46,7 +49,7 @@ function ask(g: Ground, set: Partial<P>, shop: Cutting): Answer<P> {
     slope: [0.1, byHabit('1 in 10: it draws, and does not work out by itself', [1 / 12, 1 / 8])],
     key_over: [keyOver, byHabit('enough to be knocked out again from below')],
     pull: [step === 1 ? 1.5 : 25.4 / 16, byBook('the hole starts 1/16 in inside the mortised face, so that the key pulls', NOYES)],
-    relish: [roundTo(step, relishWanted(hole, t)), byHabit('as long as the hole is deep, and as the tenon is thick')],
+    relish: [Math.ceil(relishWanted(hole, t) / step - 1e-6) * step, byHabit('as long as the hole is deep, and as the tenon is thick')],
   });
   return refuse(g, out.sizes) ?? out;
 }
@@ -58,17 +61,17 @@ function refuse(g: Ground, s: P): Refusal<P> | null {
 }
 function refuseTenon(g: Ground, s: P): Refusal<P> | null {
   const [stock, wide] = [g.x[1] - g.x[0], g.y[1] - g.y[0]];
-  if (!(s.thickness > 0) || s.thickness > stock + 1e-6)
+  if (!(s.thickness >= LEAST) || s.thickness > stock + 1e-6)
     return {
       cannot: 'the tenon must be thinner than the part that carries it',
-      limit: stock,
+      limit: s.thickness >= LEAST ? stock : LEAST,
       asked: s.thickness,
       nearest: { thickness: stock / 2 },
     };
-  if (!(s.width > 0) || s.width > wide + 1e-6)
+  if (!(s.width >= LEAST) || s.width > wide + 1e-6)
     return {
       cannot: 'the tenon must be narrower than the part that carries it',
-      limit: wide,
+      limit: s.width >= LEAST ? wide : LEAST,
       asked: s.width,
       nearest: { width: (wide * 2) / 3 },
     };
@@ -92,16 +95,21 @@ function refuseTenon(g: Ground, s: P): Refusal<P> | null {
 }
 function refuseKey(s: P): Refusal<P> | null {
   const [along, over] = s.way === 'width' ? [s.width, s.thickness] : [s.thickness, s.width];
-  if (!(s.key_thick > 0) || s.key_thick > over - 2)
+  if (!(s.key_thick >= LEAST_KEY) || s.key_thick > over - 2)
     return {
       cannot: 'the key leaves nothing of the tenon beside it',
-      limit: over - 2,
+      limit: s.key_thick >= LEAST_KEY ? over - 2 : LEAST_KEY,
       asked: s.key_thick,
-      ...(over > 2 ? { nearest: { key_thick: Math.min(over / 3, over - 2) } } : {}),
+      nearest: { key_thick: Math.min(over / 3, over - 2) },
     };
-  if (!(s.slope > 0) || s.slope > 0.5)
-    return { cannot: 'a key slopes between nothing and 1 in 2', limit: s.slope > 0.5 ? 0.5 : 0, asked: s.slope, nearest: { slope: 0.1 } };
-  if (!(s.key_over > 0))
+  if (!(s.slope >= 0.01) || s.slope > 0.5)
+    return {
+      cannot: 'a key slopes between 1 in 100 and 1 in 2',
+      limit: s.slope > 0.5 ? 0.5 : 0.01,
+      asked: s.slope,
+      nearest: { slope: 0.1 },
+    };
+  if (!(s.key_over >= 1))
     return {
       cannot: 'the key must stand out at both ends, to bear and to be driven',
       limit: 1,
@@ -118,6 +126,6 @@ function refuseKey(s: P): Refusal<P> | null {
     };
   if (!(s.pull >= 0))
     return { cannot: 'the hole cannot begin outside the face on which the key bears', limit: 0, asked: s.pull, nearest: { pull: 1.5 } };
-  if (!(s.relish > 0)) return { cannot: 'there must be wood beyond the key', limit: 1, asked: s.relish, nearest: { relish: 25 } };
+  if (!(s.relish >= 1)) return { cannot: 'there must be wood beyond the key', limit: 1, asked: s.relish, nearest: { relish: 25 } };
   return null;
 }
