@@ -1,6 +1,17 @@
-/** Builds what is stale: the client's viewer (dist/client.js), the command line (dist/cli.mjs) and the app (dist/app). Needs node_modules; imported after they are there. */
+/** Builds what is stale: the client's viewer (dist/client.js), the command line (dist/cli.mjs), the gallery (dist/gallery) and the app (dist/app). Needs node_modules; imported after they are there. */
 import { createHash } from 'node:crypto';
-import { copyFileSync, existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 
 /**
@@ -81,14 +92,23 @@ export const products = /** @satisfies {Record<string, Product>} */ ({
       });
     },
   },
+  // Pages of joints, shapes and makers, made by the core itself; they can be read without the app, which carries them along.
+  gallery: {
+    name: 'the gallery',
+    entry: 'src/piece/gallery-files.ts',
+    from: ['src', 'web/gallery/pages.css', 'web/look/tokens.css', '.ci/gallery.mjs'],
+    to: 'gallery',
+    make: async (root, out) => (await import('./gallery.mjs')).makeGallery(root, out),
+  },
   app: {
     name: 'the app',
     entry: 'web/index.html',
-    from: ['src', 'web', 'public', 'vite.config.ts', 'tsconfig.json'],
+    from: ['src', 'web', 'public', 'vite.config.ts', 'tsconfig.json', '.ci/gallery.mjs'],
     to: 'app',
     make: async (root, out) => {
       const { build } = await import('vite');
       await build({ configFile: join(root, 'vite.config.ts'), logLevel: 'warn', build: { outDir: join(out, 'app') } });
+      cpSync(join(root, 'dist/gallery'), join(out, 'app/gallery'), { recursive: true });
     },
   },
 });

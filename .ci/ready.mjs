@@ -59,7 +59,10 @@ export const ready = async ({ app = false, cli = false, client = false, browser 
   // The command line reads the client's viewer and the app carries it along.
   await bundle(root, products.client, say);
   if (cli) await bundle(root, products.cli, say);
-  if (app) await bundle(root, products.app, say);
+  if (app) {
+    await bundle(root, products.gallery, say);
+    await bundle(root, products.app, say);
+  }
 };
 
 /**

@@ -1,5 +1,5 @@
 /** The five places: bar, said, sheet, stick, bench; on a phone one below the other, with five words at the foot. */
-import { useEffect, type DragEvent, type ReactNode } from 'react';
+import { lazy, Suspense, useEffect, type DragEvent, type ReactNode } from 'react';
 import { Band } from './bar/Band.tsx';
 import { Bar } from './bar/Bar.tsx';
 import { Bench } from './bench/Bench.tsx';
@@ -9,12 +9,16 @@ import { readFile } from './document/files.ts';
 import { keepNow, openText } from './document/piece.ts';
 import { type Dock, look, useView } from './look/view.ts';
 import { SaidColumn } from './said/SaidColumn.tsx';
+import { clearAddress, followAddress } from './start/address.ts';
 import { Start } from './start/Start.tsx';
 import { Stick } from './stick/Stick.tsx';
 import { Sheet } from './viewer/Sheet.tsx';
 
+const Gallery = lazy(() => import('./gallery/Gallery.tsx').then((m) => ({ default: m.Gallery })));
+
 export function App(): ReactNode {
   const screen = useView((v) => v.screen);
+  const entry = useView((v) => v.entry);
   const dock = useView((v) => v.dock);
   const pulled = useView((v) => v.pulled);
   const keys = useView((v) => v.keys);
@@ -22,14 +26,18 @@ export function App(): ReactNode {
     const leave = (): void => void keepNow();
     addEventListener('keydown', onKey);
     addEventListener('pagehide', leave);
+    const unfollow = followAddress();
     return () => {
+      unfollow();
       removeEventListener('keydown', onKey);
       removeEventListener('pagehide', leave);
     };
   }, []);
+  useEffect(clearAddress, [screen]);
+  const place = screen === 'gallery' && entry !== null ? 'gallery entry' : screen;
   return (
     <div
-      className={`app ${screen} dock-${dock}${pulled ? ' pulled' : ''}`}
+      className={`app ${place} dock-${dock}${pulled ? ' pulled' : ''}`}
       onDragOver={(e) => e.preventDefault()}
       onDrop={(e) => void dropped(e)}
     >
@@ -38,6 +46,10 @@ export function App(): ReactNode {
       {keys ? <Keys /> : null}
       {screen === 'start' ? (
         <Start />
+      ) : screen === 'gallery' ? (
+        <Suspense fallback={<main className="gallery-list" />}>
+          <Gallery entry={entry} />
+        </Suspense>
       ) : (
         <>
           <SaidColumn />

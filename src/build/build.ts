@@ -205,6 +205,7 @@ function finishPart(s: StockPart, cuts: readonly PartCut[], { doc, resolution, c
     frame: s.frame,
     origins: order.map((i) => origins[i] ?? null),
     pieces,
+    says: s.says,
   };
   return { part: frozen ? asCut(part, frozen, problems) : part, stock: s, cuts };
 }

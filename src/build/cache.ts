@@ -9,6 +9,7 @@ import type { Problem } from '../model/problem.ts';
 import type { Signed } from '../model/part-record.ts';
 import type { Feature, PartRecord } from '../model/record.ts';
 import type { Box } from '../geom/box.ts';
+import type { ShapeSays, ShapeSet } from '../shapes/shape.ts';
 import type { Instances } from './instances.ts';
 import { type Memo, openMemo } from './memo.ts';
 import type { Extra, JointPlace, Part, StockPart } from './part.ts';
@@ -18,7 +19,9 @@ export type Blank = {
   readonly id: number;
   readonly stock: Box;
   readonly features: readonly Feature[];
-  readonly problems: readonly { readonly shape: number; readonly what: string }[];
+  /** What the shapes tell a maker to set tools by. */
+  readonly says: readonly ShapeSays[];
+  readonly problems: readonly { readonly shape: number; readonly what: string; readonly nearest?: ShapeSet }[];
 };
 /** How parts meet, seen from the record frame of the entering one: `meeting.frame` is that frame's, and no part is named. */
 export type Met = { readonly id: number; readonly meeting: Meeting };

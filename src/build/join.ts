@@ -357,7 +357,11 @@ function makeCore(t: Try, near: Neighbours, set: Record<string, unknown> | null,
 }
 /** Farther open or deeper in than this, mm, parts are not where a joint of theirs could be judged: it is not made, and that alone is told. */
 const ASTRAY = 5;
-const isAstray = (f: Family, m: Meeting): boolean => m.touch !== 'share' && Math.abs(m.gap) > ASTRAY && !f.touch.includes('gap');
+const isAstray = (f: Family, m: Meeting): boolean => {
+  // A joint that divides shared wood takes a thin board drawn in a thick one too: that board only seems to bite by its face.
+  const divides = m.touch === 'share' || (m.gap < 0 && f.touch.includes('share'));
+  return !divides && Math.abs(m.gap) > ASTRAY && !f.touch.includes('gap');
+};
 
 /** Neighbours are worked out for those families only that look at them: a row of slats in one rail has very many. */
 function placeOf(meeting: Meeting, near: Neighbours, set: Record<string, unknown>): Place<Record<string, unknown>> {

@@ -7,6 +7,7 @@ import type { Meeting } from '../joints/meeting.ts';
 import type { PartDoc } from '../model/document.ts';
 import type { Problem } from '../model/problem.ts';
 import type { Feature, PartRecord } from '../model/record.ts';
+import type { ShapeSays } from '../shapes/shape.ts';
 import type { Instance, Instances } from './instances.ts';
 import type { Resolution, Resolved } from './resolve.ts';
 
@@ -21,6 +22,7 @@ export type StockPart = {
   readonly grain: Axis;
   readonly stock: Box;
   readonly features: readonly Feature[];
+  readonly says: readonly ShapeSays[];
   /** Equal numbers: equal wood with equal marks, shaped alike. */
   readonly blank: number;
 };
@@ -43,6 +45,8 @@ export type Part = {
   readonly origins: readonly Origin[];
   /** Boxes of the pieces it is glued up from, in the record frame; one when it is of one piece. */
   readonly pieces: readonly Box[];
+  /** What its shapes tell a maker to set tools by: 'angle from the face left straight', 'radius of the arch'. */
+  readonly says: readonly ShapeSays[];
   /** As built from its frozen record: what the document would make of it now, when that differs. */
   readonly frozen?: { readonly on: string; readonly now: PartRecord };
 };

@@ -1,7 +1,7 @@
 /** Parts before any joint: stock, trims and shapes as a record, the record's frame at the part's datum corner. */
 import { type Box, sizeOf } from '../geom/box.ts';
 import { HOME, moved, outDir, sameFrame } from '../geom/frame.ts';
-import { type Axis, type Vec3, axisIndex, dot, sameVec, sub, tidy, tidy3 } from '../geom/vec3.ts';
+import { type Axis, type Vec2, type Vec3, axisIndex, dot, sameVec, sub, tidy, tidy3 } from '../geom/vec3.ts';
 import { kindAndVersion } from '../model/catalog.ts';
 import type { PartDoc } from '../model/document.ts';
 import { asAngle, asLength, asNumber } from '../model/expr/evaluate.ts';
@@ -9,7 +9,8 @@ import { type Face, QUADS, isFace } from '../model/ids.ts';
 import { nearestWord } from '../model/nearest.ts';
 import { type Problem, problem, shown } from '../model/problem.ts';
 import type { Feature } from '../model/record.ts';
-import type { ShapeSet } from '../shapes/shape.ts';
+import { pointAxes } from '../shapes/flat.ts';
+import type { Edge, ShapePart, ShapeSays, ShapeSet, Spot } from '../shapes/shape.ts';
 import { shapes } from '../shapes/shapes.ts';
 import type { Blank, BuildCache } from './cache.ts';
 import type { StockPart } from './part.ts';
@@ -40,12 +41,17 @@ export function stockPart(
   const sets = (doc.shape ?? []).map((s, i) => {
     const kind = shapes[kindAndVersion(s.as).id];
     return kind
-      ? shapeSet(s, kind.params, r, resolution, unit, `parts/${r.instance.id}/shape/${i}`, datum[axisIndex(grain)], problems)
+      ? shapeSet(s, kind.params, r, { stock: box, grain }, resolution, unit, `parts/${r.instance.id}/shape/${i}`, datum, problems)
       : null;
   });
   const key = JSON.stringify([box, grain, doc.wood, doc.marks ?? 0, trims, doc.shape?.map((s) => s.as) ?? 0, sets]);
   const blank = cache.blanks.of(key, () => makeBlank(cache.next(), box, grain, trims, doc, sets));
-  for (const p of blank.problems) problems.push(problem(`parts/${r.instance.id}/shape/${p.shape}`, p.what));
+  for (const p of blank.problems) {
+    const params = shapes[kindAndVersion(doc.shape?.[p.shape]?.as ?? '').id]?.params ?? {};
+    problems.push(
+      problem(`parts/${r.instance.id}/shape/${p.shape}`, p.what, p.nearest && nearestText(p.nearest, params, datum, { stock: box, grain })),
+    );
+  }
   if (same && before.blank === blank.id) return before;
   return {
     resolved: r,
@@ -55,6 +61,7 @@ export function stockPart(
     grain,
     stock: blank.stock,
     features: blank.features,
+    says: blank.says,
     blank: blank.id,
   };
 }
@@ -67,15 +74,18 @@ function makeBlank(id: number, stock: Box, grain: Axis, trims: Resolved['trims']
     faces: { [t.face]: { of: 'plane' } },
     why: 'trim',
   }));
-  const problems: { shape: number; what: string }[] = [];
+  const problems: Blank['problems'][number][] = [];
+  const says: ShapeSays[] = [];
   for (const [i, set] of sets.entries()) {
     const kind = shapes[kindAndVersion(doc.shape?.[i]?.as ?? '').id];
     if (!set || !kind) continue;
     const made = kind.make({ stock, grain }, set);
-    if (made.ok) features.push(...made.features);
-    else problems.push({ shape: i, what: made.problem });
+    if (made.ok) {
+      features.push(...made.features);
+      says.push(...(made.says ?? []));
+    } else problems.push({ shape: i, what: made.problem, ...(made.nearest ? { nearest: made.nearest } : {}) });
   }
-  return { id, stock, features, problems };
+  return { id, stock, features, says, problems };
 }
 /** Nothing that the resolution says of a copy is different. */
 function sameResolved(a: Resolved, b: Resolved): boolean {
@@ -100,48 +110,153 @@ function shapeSet(
   s: Readonly<Record<string, unknown>>,
   params: Params,
   r: Resolved,
+  part: ShapePart,
   resolution: Resolution,
   unit: 'mm' | 'in',
   where: string,
-  datum: number,
+  datum: Vec3,
   problems: Problem[],
 ): ShapeSet | null {
-  const out: Record<string, number | string | readonly Face[]> = {};
-  for (const [key, field] of Object.entries(params)) {
+  const out: Record<string, ShapeSet[string]> = {};
+  const length = (given: unknown, at: string, kind: string = 'length'): number | null =>
+    sizeIn(given, kind, r, resolution, unit, at, problems);
+  // Points last: on which axes they are read may hang on another setting.
+  const fields = Object.entries(params).sort(([, a], [, b]) => Number(a.kind === 'points') - Number(b.kind === 'points'));
+  for (const [key, field] of fields) {
     const given = s[key];
     if (given === undefined) continue;
-    if (field.kind === 'faces') {
-      const faces = faceList(given, r.instance.doc as PartDoc, `${where}/${key}`, problems);
-      if (!faces) return null;
-      out[key] = faces;
+    const at = `${where}/${key}`;
+    if (field.kind === 'faces' || field.kind === 'edges') {
+      const list =
+        field.kind === 'faces'
+          ? faceList(given, r.instance.doc as PartDoc, at, problems)
+          : edgeList(given, r.instance.doc as PartDoc, at, problems);
+      if (!list) return null;
+      out[key] = list;
+      continue;
+    }
+    if (field.kind === 'points') {
+      const [a, b] = pointAxes(field.on, part, out);
+      const off: Vec2 = [datum[axisIndex(a)], b ? datum[axisIndex(b)] : 0];
+      const list = pointList(
+        given,
+        (v, w, k) => {
+          const n = length(v, w);
+          return n === null ? null : tidy(n - off[k]);
+        },
+        at,
+        problems,
+      );
+      if (!list) return null;
+      out[key] = list;
       continue;
     }
     if (field.kind === 'choice') {
       out[key] = typeof given === 'string' ? given : shown(given);
       continue;
     }
-    if (typeof given !== 'string' && typeof given !== 'number') {
-      problems.push(problem(`${where}/${key}`, 'a length or an expression is needed here.'));
-      return null;
-    }
-    const v = resolution.evaluate(r.instance, given, `${where}/${key}`);
-    if (!v.ok) {
-      problems.push(...v.problems);
-      return null;
-    }
-    const n =
-      field.kind === 'angle'
-        ? asAngle(v.value)
-        : field.kind === 'count' || field.kind === 'ratio'
-          ? asNumber(v.value)
-          : asLength(v.value, unit);
-    if (!n.ok) {
-      problems.push(problem(`${where}/${key}`, n.problem));
-      return null;
-    }
-    out[key] = field.kind === 'place' ? tidy(n.v - datum) : n.v;
+    const n = length(given, at, field.kind);
+    if (n === null) return null;
+    out[key] = field.kind === 'place' ? tidy(n - datum[axisIndex(part.grain)]) : n;
   }
   return out;
+}
+/** A size as a number of mm, radians or a plain one; null with a problem where it is none. */
+function sizeIn(
+  given: unknown,
+  kind: string,
+  r: Resolved,
+  resolution: Resolution,
+  unit: 'mm' | 'in',
+  where: string,
+  problems: Problem[],
+): number | null {
+  if (typeof given !== 'string' && typeof given !== 'number') {
+    problems.push(problem(where, 'a length or an expression is needed here.'));
+    return null;
+  }
+  const v = resolution.evaluate(r.instance, given, where);
+  if (!v.ok) {
+    problems.push(...v.problems);
+    return null;
+  }
+  const n = kind === 'angle' ? asAngle(v.value) : kind === 'count' || kind === 'ratio' ? asNumber(v.value) : asLength(v.value, unit);
+  if (!n.ok) {
+    problems.push(problem(where, n.problem));
+    return null;
+  }
+  return n.v;
+}
+/** Edges as "top front", each two faces or marks that may meet. */
+function edgeList(given: unknown, doc: PartDoc, where: string, problems: Problem[]): Edge[] | null {
+  const out: Edge[] = [];
+  for (const w of Array.isArray(given) ? given : [given]) {
+    const words = typeof w === 'string' ? w.trim().split(/\s+/) : [];
+    if (words.length !== 2) {
+      problems.push(problem(where, `"${shown(w)}" is no edge: name its two faces or marks.`, 'top front'));
+      return null;
+    }
+    const faces = faceList(words, doc, where, problems);
+    if (!faces) return null;
+    out.push([faces[0] as Face, faces[1] as Face]);
+  }
+  return out;
+}
+const MOST_POINTS = 200;
+/** Points as [a, b] or { at: [a, b], via, by }. */
+function pointList(
+  given: unknown,
+  coordinate: (v: unknown, where: string, k: 0 | 1) => number | null,
+  where: string,
+  problems: Problem[],
+): Spot[] | null {
+  const wrong = (at: string, what: string): null => {
+    problems.push(problem(at, what));
+    return null;
+  };
+  if (!Array.isArray(given) || given.length === 0 || given.length > MOST_POINTS)
+    return wrong(where, `a list of 1 to ${MOST_POINTS} points is needed here: [a, b] or { "at": [a, b], … } each.`);
+  const pair = (v: unknown, at: string): Vec2 | null => {
+    if (!Array.isArray(v) || v.length !== 2) return wrong(at, 'a point is two lengths: [a, b].');
+    const [a, b] = [coordinate(v[0], `${at}/0`, 0), coordinate(v[1], `${at}/1`, 1)];
+    return a === null || b === null ? null : [a, b];
+  };
+  const out: Spot[] = [];
+  for (const [i, p] of (given as readonly unknown[]).entries()) {
+    const at = `${where}/${i}`;
+    const long = p !== null && typeof p === 'object' && !Array.isArray(p) ? (p as Readonly<Record<string, unknown>>) : { at: p };
+    const strange = Object.keys(long).find((k) => !['at', 'via', 'by'].includes(k));
+    if (strange !== undefined) return wrong(at, `a point has no "${shown(strange)}"; it has at, via and by.`);
+    if (long['by'] !== undefined && typeof long['by'] !== 'string') return wrong(`${at}/by`, 'a word is needed here.');
+    const spot = pair(long['at'], at);
+    const via = long['via'] === undefined ? undefined : pair(long['via'], `${at}/via`);
+    if (!spot || via === null) return null;
+    out.push({ at: spot, ...(via ? { via } : {}), ...(typeof long['by'] === 'string' ? { by: long['by'] } : {}) });
+  }
+  return out;
+}
+/** Settings that would do, as a maker writes them. */
+function nearestText(set: ShapeSet, params: Params, datum: Vec3, part: ShapePart): string {
+  const mm = (n: number): string => `${Number(n.toFixed(3))} mm`;
+  const off = (k: Axis | null): number => (k ? datum[axisIndex(k)] : 0);
+  const one = (key: string, v: ShapeSet[string]): string => {
+    const field = params[key];
+    if (typeof v === 'string') return v;
+    if (typeof v === 'number') {
+      if (field?.kind === 'angle') return `${Number(((v * 180) / Math.PI).toFixed(3))} deg`;
+      if (field?.kind === 'count' || field?.kind === 'ratio') return String(v);
+      return mm(field?.kind === 'place' ? v + off(part.grain) : v);
+    }
+    if (field?.kind !== 'points') return (v as readonly (Face | Edge)[]).map((e) => (typeof e === 'string' ? e : e.join(' '))).join(', ');
+    const [a, b] = pointAxes(field.on, part, set);
+    return (v as readonly Spot[]).map((p) => `[${mm(p.at[0] + off(a))}, ${mm(p.at[1] + off(b))}]`).join(', ');
+  };
+  return shown(
+    Object.entries(set)
+      .map(([k, v]) => `${k}: ${one(k, v)}`)
+      .join('; '),
+    200,
+  );
 }
 function faceList(given: unknown, doc: PartDoc, where: string, problems: Problem[]): Face[] | null {
   const words = Array.isArray(given) ? given : [given];

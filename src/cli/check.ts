@@ -1,6 +1,7 @@
 import { VERSION } from '../model/document.ts';
 import type { Finding } from '../model/finding.ts';
-import { judge, prove, verdictOf } from '../piece/judge.ts';
+import { judge, prove } from '../piece/judge.ts';
+import { verdictOf } from '../piece/judging.ts';
 import { kindsOf } from '../piece/kinds.ts';
 import { renderFigures } from '../units/figures.ts';
 import { styleOf } from './style.ts';

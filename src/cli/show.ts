@@ -7,7 +7,8 @@ import type { Document } from '../model/document.ts';
 import { VERSION } from '../model/document.ts';
 import { type Problem, shown } from '../model/problem.ts';
 import { clientPageOf, glbOf } from '../piece/files.ts';
-import { judge, verdictOf } from '../piece/judge.ts';
+import { judge } from '../piece/judge.ts';
+import { verdictOf } from '../piece/judging.ts';
 import { orderOf } from '../piece/order.ts';
 import { type Options, Unusable, type Verb, print, readPiece, withStore } from './verb.ts';
 

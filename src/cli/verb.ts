@@ -7,7 +7,7 @@ import { LIMITS } from '../model/document.ts';
 import { parseDocument } from '../model/parse.ts';
 import { type Problem, problemLine, shown } from '../model/problem.ts';
 import { catalog } from '../piece/catalog.ts';
-import { type Judged, verdictOf } from '../piece/judge.ts';
+import { type Judged, verdictOf } from '../piece/judging.ts';
 import { loadKernel } from '../solids/kernel.ts';
 
 export type Options = { readonly files: readonly string[]; readonly values: ReadonlyMap<string, string> };

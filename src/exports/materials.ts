@@ -1,4 +1,5 @@
 /** Surfaces of woods and other stuff for exchange files, from the tones that the view draws with. */
+import { hexColour, mixed, toLinear } from '../wood/shade.ts';
 import { type Tone, toneOf } from '../wood/tones.ts';
 import { woodOf } from '../wood/woods.ts';
 
@@ -15,11 +16,6 @@ export function materialOf(wood: string): Material {
   return { colour: meanLinear(toneOf(wood)), rough, metal: of === 'metal' ? 1 : 0 };
 }
 function meanLinear(tone: Tone): [number, number, number] {
-  const [early, late] = [hex(tone.light), hex(tone.dark)];
-  const mean = (i: 0 | 1 | 2): number => toLinear(early[i] + (late[i] - early[i]) * LATE);
-  return [mean(0), mean(1), mean(2)];
+  const [r, g, b] = mixed(hexColour(tone.light), hexColour(tone.dark), LATE);
+  return [toLinear(r), toLinear(g), toLinear(b)];
 }
-const hex = (text: string): [number, number, number] => [part(text, 1), part(text, 3), part(text, 5)];
-const part = (text: string, at: number): number => Number.parseInt(text.slice(at, at + 2), 16) / 255;
-/** sRGB 0…1 to linear light (IEC 61966-2-1). */
-export const toLinear = (c: number): number => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4);

@@ -12,19 +12,25 @@ import { heldByNothing } from './held-by-nothing.ts';
 import { jointApart } from './joint-apart.ts';
 import { jointRefused } from './joint-refused.ts';
 import { overlap } from './overlap.ts';
+import { mirroredPair } from './mirrored-pair.ts';
 import { mustNotGlue } from './must-not-glue.ts';
 import { once } from './once.ts';
 import { panelHeld } from './panel-held.ts';
+import { pegsMeet } from './pegs-meet.ts';
+import { shoulderAtShape } from './shoulder-at-shape.ts';
 import { wallAtShape } from './wall-at-shape.ts';
 import { wallBetweenCuts } from './wall-between.ts';
 import { woodLeft } from './wood-left.ts';
+import { wrongWay } from './wrong-way.ts';
 
 export const checks: readonly Check[] = [
   // Before the joint between the same two parts, whose words give way to what the solids say.
   overlap,
+  pegsMeet,
   jointApart,
   jointRefused,
   contactGap,
+  shoulderAtShape,
   woodLeft,
   wallBetweenCuts,
   wallAtShape,
@@ -34,6 +40,8 @@ export const checks: readonly Check[] = [
   panelHeld,
   crossGrain,
   grooveShows,
+  mirroredPair,
+  wrongWay,
   familyRules,
 ];
 

@@ -45,6 +45,8 @@ const NEAR = 1e-3;
 function tailSpans(corner: JointPlace): (readonly [number, number])[] {
   return (corner.made?.features['pins'] ?? []).flatMap((f) => {
     const ys = [...new Set(points(f).map((p) => Math.round(p[1] * 1e6) / 1e6))].sort((a, b) => a - b);
+    // A mitre hides the end of the pin board over its whole width.
+    if (f.name.startsWith('mitre')) return [[ys[0] ?? 0, ys.at(-1) ?? 0] as const];
     const [low, high] = [ys[1], ys.at(-2)];
     return f.name.startsWith('tail socket') && low !== undefined && high !== undefined ? [[low, high] as const] : [];
   });

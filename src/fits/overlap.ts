@@ -9,6 +9,7 @@ import { bites } from './contact-gap.ts';
 import { moveFace } from './move-face.ts';
 import { collisionTold } from './family-rules.ts';
 import { once } from './once.ts';
+import { pegsTold } from './pegs-meet.ts';
 import {
   type Check,
   type Facts,
@@ -40,9 +41,10 @@ export const overlap: Check = {
     });
     const tight = new Set(b.places.flatMap(tightPairs));
     const biting = new Set(b.places.filter(bites).map((p) => pairKey(partsOf(p)[0] ?? '', partsOf(p)[1] ?? '')));
+    const pegs = pegsTold(b);
     const out: Finding[] = [];
     for (const [a, c] of nearPairs(all)) {
-      if (tight.has(pairKey(a.path, c.path))) continue;
+      if (tight.has(pairKey(a.path, c.path)) || pegs.has(pairKey(a.path, c.path)) || extrasTold(b, a.path, c.path)) continue;
       const bite = store.bite(a.placed, c.placed);
       if (!bite || !overlaps(bite.volume, bite.area)) continue;
       if (biting.has(pairKey(a.path, c.path))) continue;
@@ -123,6 +125,16 @@ function cutAcross(size: readonly [number, number, number]): readonly [number, n
   const i = size.indexOf(Math.max(...size));
   return [i === 0 ? 1 : 0, i === 1 ? 1 : 0, i === 2 ? 1 : 0];
 }
+
+/** What two joints bring along, where a rule of their family has spoken of the two already. */
+function extrasTold(build: Build, a: string, b: string): boolean {
+  const [p, q] = [a, b].map((path) => {
+    const e = build.extras.get(path);
+    return e && placeOf(build).get(`${e.joint}/${e.place}`);
+  });
+  return p !== undefined && q !== undefined && p !== q && collisionTold(p, q);
+}
+const placeOf = once((build: Build): ReadonlyMap<string, JointPlace> => new Map(build.places.map((p) => [`${p.joint}/${p.place}`, p])));
 
 type Shared = { readonly receiver: string; readonly places: readonly [JointPlace, JointPlace] };
 /** The part that both enter, where they are the entering parts of two places. */

@@ -8,6 +8,8 @@ import type { Patch, Remedy } from '../model/finding.ts';
 /** Labels that say in plain words that they do more. */
 export const PLAIN_LABELS = {
   loose: 'Say that it lies loose',
+  turnMark: 'Put its mark on the opposite face',
+  markWay: 'Mark which way it goes',
 } as const;
 const plain: readonly string[] = Object.values(PLAIN_LABELS);
 

@@ -41,8 +41,17 @@ export function arcThrough(a: Vec2, via: Vec2, b: Vec2): Arc | null {
   const sweep = toVia <= toEnd ? toEnd : toEnd - 2 * Math.PI;
   return { centre: [cx, cy], r: Math.hypot(a[0] - cx, a[1] - cy), from, sweep };
 }
-/** Chords of an arc that sweeps `sweep` radians when a whole circle takes `perCircle`: at least 2, the same for equal arcs. */
-const chordsOf = (sweep: number, perCircle: number): number => Math.max(2, Math.ceil((Math.abs(sweep) / (2 * Math.PI)) * perCircle - 1e-9));
+/** The most that a chord of an arc less than a half circle stands off it, mm: the flat arch of an apron takes a small part of a large circle. */
+const OFF_ARC = 0.05;
+/** Arcs that differ by the rounding of their points alone take as many chords: this share of a chord more is none. */
+const SAME_ARC = 1e-4;
+/** Chords of an arc that sweeps `sweep` radians when a whole circle takes `perCircle`: at least 2, the same for equal arcs wherever they lie. */
+function chordsOf({ sweep, r }: Arc, perCircle: number): number {
+  const turn = Math.abs(sweep);
+  const plain = Math.max(2, Math.ceil((turn / (2 * Math.PI)) * perCircle - SAME_ARC));
+  if (turn > Math.PI - 1e-6 || r <= OFF_ARC) return plain;
+  return Math.min(4 * perCircle, Math.max(plain, Math.ceil(turn / (2 * Math.acos(1 - OFF_ARC / r)) - SAME_ARC)));
+}
 
 /** The loop as points, arcs as chords (`perCircle` to a whole turn); with, for each point, the corner whose edge starts there. */
 export function loopPoints(loop: Loop, perCircle: number): { points: Vec2[]; edge: number[] } {
@@ -55,7 +64,7 @@ export function loopPoints(loop: Loop, perCircle: number): { points: Vec2[]; edg
     edge.push(i);
     const arc = c.via ? arcThrough(c.at, c.via, next.at) : null;
     if (!arc) return;
-    const n = chordsOf(arc.sweep, perCircle);
+    const n = chordsOf(arc, perCircle);
     for (let k = 1; k < n; k++) {
       const t = arc.from + (arc.sweep * k) / n;
       points.push([quantise(arc.centre[0] + arc.r * Math.cos(t)), quantise(arc.centre[1] + arc.r * Math.sin(t))]);

@@ -1,26 +1,7 @@
-/** The joints that the shop knows: one folder each, nothing registered anywhere else. */
+/** Every joint that the shop knows, all at once: for the command line and for tests. The app loads what a piece has (`loaders.ts`). */
 import type { Family } from './family.ts';
-import { mortiseTenon } from './mortise-tenon/mortise-tenon.ts';
-import { peg } from './peg/peg.ts';
-import { roundTenon } from './round-tenon/round-tenon.ts';
-import { housing } from './housing/housing.ts';
-import { dovetail } from './dovetail/dovetail.ts';
-import { grooveTongue } from './groove-tongue/groove-tongue.ts';
-import { breadboard } from './breadboard/breadboard.ts';
-import { button } from './button/button.ts';
-import { edgeJoint } from './edge-joint/edge-joint.ts';
-import { lamination } from './lamination/lamination.ts';
+import { familyLoaders } from './loaders.ts';
 
-const list = [
-  mortiseTenon,
-  peg,
-  roundTenon,
-  housing,
-  dovetail,
-  grooveTongue,
-  breadboard,
-  button,
-  edgeJoint,
-  lamination,
-] as unknown as readonly Family[];
-export const families: Readonly<Record<string, Family>> = Object.fromEntries(list.map((f) => [f.id, f]));
+export const families: Readonly<Record<string, Family>> = Object.fromEntries(
+  await Promise.all(Object.entries(familyLoaders).map(async ([id, load]) => [id, await load()] as const)),
+);

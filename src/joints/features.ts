@@ -55,7 +55,7 @@ export const beyond = (name: string, op: FeatureOp, plane: Plane, face: string):
 export function swept(
   name: string,
   op: FeatureOp,
-  plane: 'xz' | 'yz',
+  plane: 'xy' | 'xz' | 'yz',
   outline: Polygon,
   low: number,
   high: number,
@@ -66,16 +66,18 @@ export function swept(
   const at: Frame =
     plane === 'yz'
       ? { o: [0, 0, 0], x: [0, 1, 0], y: [0, 0, 1], z: [1, 0, 0] }
-      : { o: [0, 0, 0], x: [1, 0, 0], y: [0, 0, 1], z: [0, -1, 0] };
-  const [from, to] = plane === 'yz' ? [low, high] : [-high, -low];
+      : plane === 'xy'
+        ? HOME
+        : { o: [0, 0, 0], x: [1, 0, 0], y: [0, 0, 1], z: [0, -1, 0] };
+  const [from, to] = plane === 'xz' ? [-high, -low] : [low, high];
   const loop: Loop = polygon(...outline);
   const faces: Record<string, FaceRef> = {};
   sides.forEach((word, corner) => {
     if (word) faces[word] = { of: 'side', corner };
   });
   if (ends) {
-    faces[ends[plane === 'yz' ? 0 : 1]] = { of: 'from' };
-    faces[ends[plane === 'yz' ? 1 : 0]] = { of: 'to' };
+    faces[ends[plane === 'xz' ? 1 : 0]] = { of: 'from' };
+    faces[ends[plane === 'xz' ? 0 : 1]] = { of: 'to' };
   }
   return { name, op, at, why: 'joint', solid: { kind: 'prism', profile: [loop], from, to }, faces };
 }

@@ -45,7 +45,7 @@ export type MeetPart = {
 const TOUCH = 1e-4;
 /** Parts farther apart than this do not belong together, mm: a joint there is a mistake, not an open shoulder. */
 const FAR = 30;
-/** An end that bites into the receiver by less than this share of its thickness was meant to touch it. */
+/** An end that bites into the receiver by less than this share of its thickness, and by no more than FAR, was meant to touch it. */
 const BITE = 0.3;
 /** A cross-section whose wider side is below this many times the thinner has four faces and no edges (a leg). */
 const POST = 1.5;
@@ -146,7 +146,8 @@ function tryFace(enter: MeetPart, own: Body, other: Body, face: Face, forced: bo
   const tip = heightAt(through.highFacet.plane, at);
   const gap = ray.low - tip;
   if (gap < -TOUCH && !cuts(ray, tip, through.low, forced)) return null;
-  const touch = Math.abs(gap) <= TOUCH || (gap < 0 && -gap <= BITE * (ray.high - ray.low)) ? 'touch' : gap > 0 ? 'gap' : 'share';
+  const touch =
+    Math.abs(gap) <= TOUCH || (gap < 0 && -gap <= Math.min(BITE * (ray.high - ray.low), FAR)) ? 'touch' : gap > 0 ? 'gap' : 'share';
   const facePlane = ray.lowFacet.plane;
   const shoulder: Plane = touch === 'share' ? { normal: scale(facePlane.normal, -1), off: -facePlane.off } : through.highFacet.plane;
   // A round or slanted surface against a square end: it bites by design, and the joint sets its shoulder back.

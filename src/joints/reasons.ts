@@ -4,7 +4,8 @@ import type { Source } from '../model/finding.ts';
 import type { Reason } from './family.ts';
 
 export const HABIT: Source = { name: 'common practice', basis: 'common practice' };
-const GIVEN: Reason = { rule: 'as the document says', source: { name: 'the document', basis: 'derived' } };
+/** The document sets it. */
+export const GIVEN: Reason = { rule: 'as the document says', source: { name: 'the document', basis: 'derived' } };
 /** A rule of the trade without a publication behind it. */
 export const byHabit = (rule: string, range?: readonly [number, number]): Reason => ({ rule, source: HABIT, ...(range ? { range } : {}) });
 /** A rule read in a publication. */

@@ -13,8 +13,15 @@ export type FamilyFacts = {
   readonly params: Readonly<Record<string, FieldFacts>>;
   readonly upgrades: readonly UpgradeFacts[];
 };
-/** 'faces' is a list of face names or marks; 'place' a coordinate along the grain, in the part's own frame. */
-export type ShapeField = FieldFacts | { readonly kind: 'faces'; readonly words: string };
+/**
+ * 'faces' is a list of face names or marks; 'edges' a list of edges, each two of these ("top front"); 'place' a coordinate along the grain,
+ * in the part's own frame. 'points' is a list of [a, b] or { at: [a, b], via?: [a, b], by? } in the part's own frame, on two axes: those
+ * across the axis that the setting "seen" names, those of the face that "face" names, or the way along the grain and a diameter.
+ */
+export type ShapeField =
+  | FieldFacts
+  | { readonly kind: 'faces' | 'edges'; readonly words: string }
+  | { readonly kind: 'points'; readonly words: string; readonly on: 'seen' | 'face' | 'turned' };
 export type ShapeFacts = {
   readonly version: number;
   readonly params: Readonly<Record<string, ShapeField>>;

@@ -2,7 +2,7 @@
 import type { Box } from '../geom/box.ts';
 import { type Frame, outDir, outPoint, quantiseFrame } from '../geom/frame.ts';
 import type { Corner, Loop } from '../geom/loop.ts';
-import { type Axis, type Vec2, type Vec3, dot, quantise, quantise3 } from '../geom/vec3.ts';
+import { type Axis, type Vec2, type Vec3, dot, quantise, quantise3, tidy3 } from '../geom/vec3.ts';
 import { hashText } from './hash.ts';
 import { byCodePoint } from './ids.ts';
 import type { Feature, PartRecord, Shape } from './record.ts';
@@ -36,7 +36,8 @@ function quantiseFeature(f: Feature): Feature {
   return { ...f, at: quantiseFrame(f.at), solid: quantiseShape(f.solid) };
 }
 function quantiseShape(s: Shape): Shape {
-  if (s.kind === 'half') return { kind: 'half', normal: quantise3(s.normal), off: quantise(s.off) };
+  // A direction is no length: rounded like one it would move a long slant by a thousandth of a millimetre.
+  if (s.kind === 'half') return { kind: 'half', normal: tidy3(s.normal), off: quantise(s.off) };
   if (s.kind === 'turned') return { kind: 'turned', profile: quantiseLoop(s.profile) };
   const flat = { kind: 'prism' as const, profile: s.profile.map(quantiseLoop), from: quantise(s.from), to: quantise(s.to) };
   return s.profileTo ? { ...flat, profileTo: s.profileTo.map(quantiseLoop) } : flat;
@@ -112,6 +113,10 @@ export function isOwnMirror(r: PartRecord): boolean {
         .every((s, i) => s === target[i]),
   );
 }
+
+/** The turns, but for none at all, that put a part's box back where it was with the grain along the grain: three, or seven when square. */
+export const turnsOf = (r: PartRecord): readonly Frame[] =>
+  boxSymmetries(r, r).flatMap((t) => (t.proper && !(t.frame.x[0] === 1 && t.frame.y[1] === 1) ? [t.frame] : []));
 
 const PERMUTATIONS: readonly (readonly [0 | 1 | 2, 0 | 1 | 2, 0 | 1 | 2])[] = [
   [0, 1, 2],

@@ -11,7 +11,7 @@ import { parseExpr, readsOf } from '../model/expr/parse.ts';
 import { QUADS, byCodePoint } from '../model/ids.ts';
 import { isWood } from '../wood/woods.ts';
 import { type Kind, kindsOf } from './kinds.ts';
-import { revOf } from './judge.ts';
+import { revOf } from './judging.ts';
 import type { JointView, PartView, PieceView, SizeView } from './view.ts';
 
 export function describePiece(doc: Document, built: Built, kinds: readonly Kind[] = kindsOf(built.built)): PieceView {

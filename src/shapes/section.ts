@@ -1,8 +1,8 @@
 /** Cutting a part to a section or outline: everything outside a loop goes, along one axis. */
 import { type Box, middleOf, sizeOf } from '../geom/box.ts';
-import type { Frame } from '../geom/frame.ts';
+import { type Frame, HOME } from '../geom/frame.ts';
 import { type Loop, rectangle } from '../geom/loop.ts';
-import { type Axis, axisIndex, axisVec } from '../geom/vec3.ts';
+import { type Axis, type Vec3, axisIndex, axisVec } from '../geom/vec3.ts';
 import type { Feature } from '../model/record.ts';
 
 /** How far cutters reach past the stock, mm: enough that no skin is left, little enough to stay exact. */
@@ -45,3 +45,16 @@ export function outside(name: string, stock: Box, along: Axis, keep: Loop): Feat
     why: 'shape',
   };
 }
+
+/**
+ * Takes away all that lies beyond a slanting plane through `at`; its normal points out of the wood that stays. The frame stands at that spot:
+ * a normal rounded to 1e-6 would move the plane by a hair for every metre that it is away.
+ */
+export const beyond = (name: string, normal: Vec3, at: Vec3, face: string): Feature => ({
+  name,
+  op: 'shape',
+  why: 'shape',
+  at: { ...HOME, o: at },
+  solid: { kind: 'half', normal, off: 0 },
+  faces: { [face]: { of: 'plane' } },
+});

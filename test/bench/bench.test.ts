@@ -3,13 +3,15 @@ import { beforeAll, expect, test } from 'vitest';
 import { bareCut, bareMesh, barePair } from '../../src/cli/bench/bare.ts';
 import { edit } from '../../src/cli/bench/edit.ts';
 import { editOf } from '../../src/cli/bench/edits.ts';
+import { familiesBench } from '../../src/cli/bench/families.ts';
 import { type Figure, figure } from '../../src/cli/bench/figure.ts';
 import { heap } from '../../src/cli/bench/heap.ts';
 import { pairs } from '../../src/cli/bench/pairs.ts';
 import { openSession } from '../../src/cli/bench/session.ts';
 import { shelving } from '../../src/cli/bench/shelving.ts';
 import { HOME } from '../../src/geom/frame.ts';
-import { verdictOf } from '../../src/piece/judge.ts';
+import { families } from '../../src/piece/catalog.ts';
+import { verdictOf } from '../../src/piece/judging.ts';
 import { loadKernel } from '../../src/solids/kernel.ts';
 import { liveSolids } from '../../src/solids/scope.ts';
 import { block, board, bore } from '../support/records.ts';
@@ -46,6 +48,12 @@ test('pairs are counted alike with and without our door', () => {
   const figures = pairs(70, 1);
   expect(valueOf(figures, /pairs tried/)).toBeGreaterThan(100);
   expect(valueOf(figures, /overlaps found/)).toBeGreaterThan(0);
+  expect(liveSolids()).toBe(0);
+});
+test('every family is measured against bare calls that find the same volumes, and so is a board with twenty tails', () => {
+  const figures = familiesBench(1);
+  expect(figures.map((f) => f.figure.split(':')[0])).toEqual([...Object.keys(families), 'board with twenty tails']);
+  for (const f of figures) expect(f.value, f.figure).toBeGreaterThan(0);
   expect(liveSolids()).toBe(0);
 });
 test('rebuilt again and again, the piece leaves no solid behind', () => {

@@ -3,13 +3,14 @@ import { validateBytes } from 'gltf-validator';
 import { beforeAll, expect, test } from 'vitest';
 import { type Store, openStore } from '../../src/build/store.ts';
 import { type GlbMesh, type GlbPart, glb } from '../../src/exports/glb.ts';
-import { materialOf, toLinear } from '../../src/exports/materials.ts';
+import { materialOf } from '../../src/exports/materials.ts';
 import { asPlaced } from '../../src/fits/check.ts';
 import { HOME, handed, mirrored } from '../../src/geom/frame.ts';
 import { glbOf } from '../../src/piece/files.ts';
 import { loadKernel } from '../../src/solids/kernel.ts';
 import { boundsOf, readGlb } from '../support/glb.ts';
 import { builtOf, documentOf, fixtureText, starterText } from '../support/piece.ts';
+import { toLinear } from '../../src/wood/shade.ts';
 
 beforeAll(() => loadKernel());
 

@@ -4,7 +4,8 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { layPiece } from '../../src/piece/lay.ts';
 import { orderOf } from '../../src/piece/order.ts';
 import { judge, prove } from '../../src/piece/judge.ts';
-import { drawer } from '../../src/makers/drawer.ts';
+import { drawerBox } from '../../src/makers/drawer/box.ts';
+import { patchesOf } from '../../src/makers/kit/draft.ts';
 import { loadKernel } from '../../src/solids/kernel.ts';
 import { withStore } from '../support/checks.ts';
 import { builtOf, documentOf, starterText } from '../support/piece.ts';
@@ -67,7 +68,7 @@ test('the spoiled desk: each planted fault is found by exactly these findings, a
 
 test('the desk’s drawer is what the maker writes', () => {
   const doc = documentOf(starterText('writing-desk'));
-  const patches = drawer({
+  const draft = drawerBox({
     id: 'drawer',
     space: 'drawer_opening',
     front: { wood: 'cherry', thick: '3/4 in' },
@@ -77,7 +78,7 @@ test('the desk’s drawer is what the maker writes', () => {
     up: '3/8 in',
     lower: '1/8 in',
   });
-  for (const p of patches) {
+  for (const p of patchesOf(draft)) {
     const [kind, id] = p.path.split('/') as ['groups' | 'parts' | 'joints', string];
     expect([id, doc[kind]?.[id]]).toEqual([id, p.value]);
   }

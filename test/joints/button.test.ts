@@ -113,6 +113,21 @@ law(
   },
   { runs: 12 },
 );
+test('buttons in a groove of 1/4 in let the top travel: across a long rail by their room, along a short one until they meet the end of the groove', () => {
+  const set: Partial<Button> = { slot: 'groove', tongue: inch / 4 - 1 };
+  const high = (b: Boards): number => {
+    const f = attempt(button, meetingOf(b), set).made.features['rail']![0]!;
+    return f.solid.kind === 'prism' ? f.solid.to - f.solid.from : NaN;
+  };
+  expect([high(long), high(short)].map((x) => Math.round(x * 1e6) / 1e6)).toEqual([6.35, 6.35]);
+  const travel = (b: Boards, more: Partial<Button> = {}) =>
+    attempt(button, meetingOf(b), { ...set, ...more }).made.contacts[0]?.travel?.high;
+  expect(travel(long)).toBe(2.5);
+  // The first button's middle stands 50.8 in, half of its width is 15, the groove stops 20 from the end: 15.8 to slide.
+  expect(travel(short, { stop: 20 })).toBeCloseTo(15.8, 9);
+  // As far as the rule of thumb asks at the end of this rail: 215/96.
+  expect(travel(short)!).toBeGreaterThan(215 / 96 - 0.05);
+});
 const speaks = (boards: Boards, set: Partial<Button>): string[] => {
   const t = attempt(button, meetingOf(boards), set);
   return button.rules.flatMap((r) => r.run(t.place, t.sizes, t.made)).map((w) => w.rule);
@@ -124,6 +139,9 @@ test.each<[Boards, Partial<Button>, string[]]>([
   [long, { room: 1 }, ['top held fast']],
   [short, { allow: 1 }, ['top held fast']],
   [short, { allow: 1, slot: 'groove' }, []],
+  [long, { slot: 'groove', stop: 0 }, ['groove at the tenon']],
+  [long, { slot: 'groove', stop: 20 }, []],
+  [long, { slot: 'groove', stop: 0, reach: 7, room: 2 }, []],
   [long, { room: 0 }, ['top held fast']],
   [short, { room: 0 }, []],
   [long, { reach: 7.5 }, ['tongue slips out']],
@@ -139,6 +157,7 @@ test.each<[string, Partial<Button>]>([
   ['a screw through the top', { screw_length: 60 }],
   ['a screw that ends below the top', { screw_length: 12 }],
   ['more slots than rail', { count: 60 }],
+  ['a groove that stops before its buttons', { slot: 'groove', stop: 45 }],
   ['a slot past the end of the rail', { inset: 5 }],
 ])('refused with the nearest that goes: %s', (_name, set) => {
   const place = { meeting: meetingOf(long), siblings: [], set };

@@ -183,6 +183,11 @@ test('a front measured half a millimetre thin still closes without overlap', () 
   const f = figures(m, attempt(dovetail, m, SET).made);
   expect(f.overlap['tails / pins']).toBeCloseTo(0, 6);
 });
+test('a side measured a millimetre short closes without overlap, and leaves only that millimetre open', () => {
+  const m = meetingOf({ ...plain, tails: board([0, 12], [1, 300], [0, 90], 'y') });
+  const f = figures(m, attempt(dovetail, m, SET).made);
+  expect(f.overlap['tails / pins']).toBeCloseTo(0, 6);
+});
 const speaks = (set: Partial<Dovetail>): string[] => {
   const t = attempt(dovetail, meetingOf(plain), set);
   return dovetail.rules.flatMap((r) => r.run(t.place, t.sizes, t.made)).map((w) => w.rule);
@@ -211,4 +216,162 @@ test('cheeks glue long grain to long grain over the thickness of the side; backs
 test('suits a shared corner of two ends, not a lap in the middle', () => {
   expect(dovetail.suits(meetingOf(plain))?.rank).toBe(9);
   expect(dovetail.suits(meetingOf({ ...plain, pins: board([-100, 240], [0, 18], [0, 90], 'x') }))).toBeNull();
+});
+
+test.each([
+  // tan 14.04 = 1/4 and so on: a table of slopes worked out, checked the other way round.
+  [1 / 4, 14.0362],
+  [1 / 5, 11.3099],
+  [1 / 6, 9.46232],
+  [1 / 7, 8.1301],
+  [1 / 8, 7.12502],
+])('a slope of %f is %f degrees', (slope, deg) => {
+  const m = meetingOf(plain);
+  expect((attempt(dovetail, m, { slope }).sizes.angle * 180) / Math.PI).toBeCloseTo(deg, 3);
+  expect(attempt(dovetail, m, { angle: (deg * Math.PI) / 180 }).sizes.slope).toBeCloseTo(slope, 5);
+});
+test('eight whole pins 1-7/8 in apart: 13-1/8 in from the first to the last (woodworkersjournal.com, cherry chest)', () => {
+  const pitch = 1.875 * 25.4;
+  // Nine tails stand between eight whole pins and two half ones; 18 in wide leaves (457.2 - 9 x 47.625 + 8)/2 = 18.29 for the half pins.
+  const m = meetingOf(box(18 * 25.4, 19, 19));
+  const t = attempt(dovetail, m, { tails: 9, pitch, pin: 8 });
+  expect(t.sizes.half_pin).toBeCloseTo((457.2 - 9 * 47.625 + 8) / 2, 6);
+  const l = layoutFor(corner(m)!, t.sizes, true)!;
+  const middles = l.tails.slice(1).map((x, i) => (l.tails[i]!.high + x.low) / 2);
+  expect(middles).toHaveLength(8);
+  expect((middles.at(-1)! - middles[0]!) / 25.4).toBeCloseTo(13.125, 9);
+});
+test('spaced by the width of the pins: tails two and a half times as wide; by distance: as many as go', () => {
+  // 350 wide, pins 10 at their narrow end, rise 20/8 = 2.5: 12.5 in the middle, 3.5 x 12.5 = 43.75 apart: eight.
+  expect(attempt(dovetail, meetingOf(box(350, 20, 20)), { pin: 10 }).sizes.tails).toBe(8);
+  // The narrow end of a half pin is 3 at least: (350 - 3)/50 = 6.94.
+  const t = attempt(dovetail, meetingOf(box(350, 20, 20)), { pitch: 50 });
+  expect([t.sizes.tails, t.sizes.pitch]).toEqual([6, 50]);
+  expect(t.sizes.half_pin).toBeCloseTo((350 - 6 * 50 + t.sizes.pin) / 2, 9);
+});
+
+const half = (short: number, front = 18): Boards => ({ ...box(90, 12, front), tails: board([0, 12], [short, 300], [0, 90], 'y') });
+test('a side that ends 6 behind the face of its front is lapped by 6', () => {
+  const m = meetingOf(half(6));
+  const t = attempt(dovetail, m, SET);
+  expect(t.sizes.lap).toBe(6);
+  // Tails 12 long, rise 2: 36 outside, mean 34.
+  const f = figures(m, t.made);
+  expect(lost(m, f, 'tails')).toBeCloseTo(22 * 12 * 12, 3);
+  expect(lost(m, f, 'pins')).toBeCloseTo(68 * 12 * 12, 3);
+  expect(f.overlap['tails / pins']).toBeCloseTo(0, 6);
+  expect(dovetail.suits(m)?.because).toContain('short of its face');
+  expect(t.made.contacts.filter((x) => x.name.includes('on the lap'))).toHaveLength(2);
+  expect(dovetail.rules.flatMap((r) => r.run(t.place, t.sizes, t.made))).toEqual([]);
+});
+test('a lap that is set cuts off a side drawn too long, and cannot lengthen one that is too short', () => {
+  const m = meetingOf(plain);
+  const t = attempt(dovetail, m, { ...SET, lap: 5 });
+  const f = figures(m, t.made);
+  // All of the side within the lap goes, 90 x 12 x 5; behind it tails 13 long with a rise of 13/6 lose 2 x (36 - 13/6).
+  expect(lost(m, f, 'tails')).toBeCloseTo(90 * 12 * 5 + (90 - 2 * (36 - 13 / 6)) * 13 * 12, 3);
+  expect(f.overlap['tails / pins']).toBeCloseTo(0, 6);
+  const p = dovetail.propose({ meeting: meetingOf(half(9)), siblings: [], set: { ...SET, lap: 5 } }, SHOP);
+  if (!isRefusal<Dovetail>(p)) throw new Error('the side ends 9 behind the face');
+  expect([p.limit, p.nearest]).toEqual([9, { lap: 9 }]);
+});
+test('a measured side that is a little short keeps the lap that is set and leaves the gap', () => {
+  const m = meetingOf(half(6.5));
+  const { made } = attempt(dovetail, m, { ...SET, lap: 6 });
+  const end = made.contacts.find((c) => c.name === 'end of tail 1 on the lap')!;
+  const [a, b] = end.between.map((s) => ('plane' in s.surface ? s.surface.plane.off : NaN));
+  expect(-b! - a!).toBeCloseTo(0.5, 9);
+});
+test.each(['bottom', 'top', 'both'] as const)(
+  'a mitred shoulder at the %s: the corner is divided exactly, and comes apart as before',
+  (mitre) => {
+    const m = meetingOf(plain);
+    const t = attempt(dovetail, m, { ...SET, mitre, mitre_width: 9 });
+    const f = figures(m, t.made);
+    expect(f.overlap['tails / pins']).toBeCloseTo(0, 6);
+    expect(f.union).toBeCloseTo(90 * (12 * 300 + 240 * 18 - 12 * 18), 3);
+    expect(f.pieces).toEqual({ tails: 1, pins: 1 });
+    const n = mitre === 'both' ? 2 : 1;
+    // Each mitre 9 wide takes a triangle from each board; the tails share what is left.
+    const tails = 90 - 9 * n - 18 - 2 * 3;
+    expect(lost(m, f, 'pins')).toBeCloseTo(tails * 18 * 12 + n * 9 * 12 * 9, 3);
+    const faces = t.made.contacts.filter((c) => c.name.startsWith('mitre'));
+    expect(faces.map((c) => [c.name, c.glue])).toEqual((mitre === 'both' ? ['bottom', 'top'] : [mitre]).map((w) => [`mitre ${w}`, 'end']));
+    expect(t.made.frees).toEqual([{ moves: ['tails'], along: [-corner(m)!.inward, 0, 0] }]);
+  },
+);
+law(
+  'lapped and mitred corners are mirrored with their meeting',
+  fc.record({
+    axis: fc.constantFrom('x' as const, 'y' as const),
+    lap: fc.constantFrom(0, 5),
+    mitre: fc.constantFrom('none', 'bottom', 'both'),
+  }),
+  ({ axis, lap, mitre }) => {
+    const m = meetingOf(plain);
+    const set: Partial<Dovetail> = { ...SET, lap, mitre: (lap > 0 ? 'none' : mitre) as Dovetail['mitre'] };
+    expect(shapesOf(attempt(dovetail, mirrorMeeting(m, axis), set).made)).toEqual(shapesOf(attempt(dovetail, m, set).made, axis));
+  },
+  { runs: 8 },
+);
+const maybe = <T>(a: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> => fc.option(a, { nil: undefined, freq: 2 });
+law(
+  'whatever is set, it is cut soundly or refused with what goes',
+  fc.record({
+    w: fc.integer({ min: 20, max: 300 }),
+    front: fc.integer({ min: 6, max: 30 }),
+    short: fc.integer({ min: 0, max: 8 }),
+    set: fc.record({
+      tails: maybe(fc.integer({ min: -1, max: 40 })),
+      pitch: maybe(fc.integer({ min: 1, max: 120 })),
+      slope: maybe(fc.double({ min: 0, max: 0.6, noNaN: true })),
+      pin: maybe(fc.integer({ min: -1, max: 30 })),
+      half_pin: maybe(fc.integer({ min: 0, max: 30 })),
+      lap: maybe(fc.integer({ min: -1, max: 20 })),
+      mitre: maybe(fc.constantFrom('none' as const, 'bottom' as const, 'both' as const, 'left' as const)),
+      mitre_width: maybe(fc.integer({ min: 0, max: 60 })),
+    }),
+  }),
+  ({ w, front, short, set }) => {
+    const m = meetingOf({ ...box(w, 12, front), tails: board([0, 12], [Math.min(short, front / 2), 300], [0, w], 'y') });
+    const given = Object.fromEntries(Object.entries(set).filter(([, v]) => v !== undefined)) as Partial<Dovetail>;
+    const p = dovetail.propose({ meeting: m, siblings: [], set: given }, SHOP);
+    if (isRefusal<Dovetail>(p)) {
+      if (p.nearest) expect(isRefusal(dovetail.propose({ meeting: m, siblings: [], set: { ...given, ...p.nearest } }, SHOP))).toBe(false);
+      else expect(w).toBeLessThan(40);
+      return;
+    }
+    const { made } = attempt(dovetail, m, given);
+    const f = figures(m, made);
+    expect(f.overlap['tails / pins']).toBeCloseTo(0, 4);
+    expect(f.pieces).toEqual({ tails: 1, pins: 1 });
+  },
+  { runs: 40 },
+);
+const fired = (set: Partial<Dovetail>, boards: Boards = plain) => {
+  const t = attempt(dovetail, meetingOf(boards), set);
+  return dovetail.rules.flatMap((r) => r.run(t.place, t.sizes, t.made));
+};
+test.each<[string, Partial<Dovetail>, string, Boards?]>([
+  ['a pin thinner than the saw', { ...SET, pin: 0.9 }, 'dovetail slope through its neighbour'],
+  // Six tails in 90, pins 7: (90 - 12 - 35)/6 = 7.17 outside, less 4.5: 2.67 at the base.
+  ['tails that nearly meet at their base', { ...SET, slope: 1 / 8, tails: 6, pin: 7 }, 'dovetail slope through its neighbour'],
+  ['a lap of a fifth', { ...SET, lap: 3.6 }, 'lap of a dovetail'],
+  ['a lap of 2', { ...SET, lap: 2.5 }, 'lap of a dovetail'],
+  ['a lap of half the front', { ...SET, lap: 9 }, 'lap of a dovetail', half(3)],
+  ['a slope of 1 in 9', { ...SET, slope: 1 / 9 }, 'dovetail slope'],
+])('%s is told and cured', (_name, set, rule, boards = plain) => {
+  const mine = fired(set, boards).find((w) => w.rule === rule)!;
+  expect(mine.cures.length).toBeGreaterThan(0);
+  for (const cure of mine.cures) {
+    const cured: Record<string, unknown> = { ...set };
+    for (const [k, v] of Object.entries(cure.set))
+      if (v === null) delete cured[k];
+      else cured[k] = parseFloat(v);
+    expect(fired(cured as Partial<Dovetail>, boards).map((w) => w.rule)).not.toContain(rule);
+  }
+});
+test('a lap of a quarter to a third is quiet, a side drawn longer than it needs to be is a note', () => {
+  expect(fired({ ...SET, lap: 4.5 }, half(4.5)).map((w) => w.rule)).toEqual([]);
+  expect(fired({ ...SET, lap: 6 }).map((w) => [w.rule, w.grade])).toEqual([['tail board longer than its lap', 'note']]);
 });

@@ -173,3 +173,26 @@ test.each<[string, Partial<GrooveTongue>]>([
   if (!isRefusal<GrooveTongue>(p)) throw new Error('should be refused');
   expect(isRefusal(grooveTongue.propose({ ...place, set: { ...set, ...p.nearest } }, SHOP))).toBe(false);
 });
+
+/** Boards of a back, 3/4 in thick and 6 in wide, edge to edge. */
+const inches = (n: number): number => n * 25.4;
+const backBoards: Boards = {
+  enter: board([0, inches(6)], [0, inches(0.75)], [0, 500], 'z'),
+  into: board([-inches(6), 0], [0, inches(0.75)], [0, 500], 'z'),
+};
+test('boards edge to edge: tongue a third of the thickness, dry, with a gap for what both of them move', () => {
+  // NAVEDTRA 14119: a third, 1/4 in of 3/4 in. woodworkingtips.com: 1/8 in of movement in 12 in; two boards of 6 in bring half of theirs each.
+  const shop = { ...SHOP, grooveWidths: [inches(1 / 4), inches(3 / 8)] };
+  const p = grooveTongue.propose({ meeting: meetingOf(backBoards), siblings: [], set: {} }, shop);
+  if (isRefusal(p)) throw new Error(p.cannot);
+  const { sizes } = p as { sizes: GrooveTongue };
+  expect([sizes.joins, sizes.hold, sizes.tongue]).toEqual(['boards', 'loose', inches(1 / 4)]);
+  expect(sizes.clear).toBeCloseTo(roomFor(inches(12)), 9);
+  expect(sizes.clear).toBeCloseTo(inches(1 / 16), 1);
+});
+test('boards without a gap are spoken of, and cured by letting it follow them', () => {
+  expect(speaks(backBoards, {})).toEqual([]);
+  expect(speaks(backBoards, { clear: 0.5 })).toEqual(['panel without room']);
+  // A panel in a frame of its own thickness is said to be one.
+  expect(attempt(grooveTongue, meetingOf(backBoards), { joins: 'panel' }).sizes.spare).toBe(roomFor(inches(6)));
+});

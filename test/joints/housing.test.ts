@@ -152,3 +152,54 @@ test('as built a side that stands 1 off keeps its housing in itself and opens th
   const offs = bottom?.between.map((s) => ('plane' in s.surface ? s.surface.plane.off : NaN)) ?? [];
   expect((offs[0] ?? 0) + (offs[1] ?? 0)).toBeCloseTo(-1, 9);
 });
+
+test.each<[string, Partial<Housing>, number, number]>([
+  // Volume worked by hand, and the shoulder's share of the shelf: 18 - 9, 18 - 6.
+  ['bare-faced, shoulder below', { depth: 6, shoulders: 'bottom', tongue: 9 }, 9 * 280 * 6, 1],
+  ['two shoulders', { depth: 6, shoulders: 'both', tongue: 6 }, 6 * 280 * 6, 2],
+  ['two shoulders, stopped', { depth: 6, shoulders: 'both', tongue: 6, stopped: 'both', stop: 12 }, 6 * 256 * 6, 2],
+])('shouldered: %s', (_name, set, volume, shoulders) => {
+  const m = meetingOf(plain);
+  const { made } = attempt(housing, m, set);
+  const f = figures(m, made);
+  expect(lost(m, f, 'into')).toBeCloseTo(volume, 3);
+  expect(lost(m, f, 'enter')).toBeCloseTo(-volume, 3);
+  expect(made.contacts.filter((c) => c.name.endsWith('shoulder of the tongue'))).toHaveLength(shoulders);
+});
+test('a bare-faced tongue keeps the face that is not named flush with its shoulder gone', () => {
+  const { made } = attempt(housing, meetingOf(plain), { depth: 6, shoulders: 'top', tongue: 9 });
+  const cheek = made.contacts.find((c) => c.name === 'side bottom of the shelf in the housing');
+  const s = cheek?.between[0].surface;
+  // The shelf's under face runs on: 9 below its middle.
+  expect(s && 'plane' in s ? Math.abs(s.plane.off) : 0).toBeCloseTo(9, 9);
+});
+test('a tongue thinner than a third of the shelf is spoken of, and cured', () => {
+  expect(speaks({ shoulders: 'both', tongue: 6 })).toEqual([]);
+  expect(speaks({ shoulders: 'both', tongue: 5.9 })).toEqual(['housing tongue thin']);
+  expect(speaks({ shoulders: 'both', tongue: 9 })).toEqual([]);
+});
+law(
+  'any settings: refused with a nearest that goes, or solid and sound',
+  fc.record(
+    {
+      depth: fc.double({ min: -2, max: 25, noNaN: true }),
+      stop: fc.double({ min: -2, max: 150, noNaN: true }),
+      stopped: fc.constantFrom<Housing['stopped']>('none', 'both', 'front', 'top'),
+      tongue: fc.double({ min: -1, max: 22, noNaN: true }),
+      shoulders: fc.constantFrom<Housing['shoulders']>('none', 'both', 'top', 'bottom', 'front'),
+    },
+    { requiredKeys: [] },
+  ),
+  (set) => {
+    const place = { meeting: meetingOf(plain), siblings: [], set };
+    const p = housing.propose(place, SHOP);
+    if (isRefusal<Housing>(p)) {
+      expect(isRefusal(housing.propose({ ...place, set: { ...set, ...p.nearest } }, SHOP))).toBe(false);
+      return;
+    }
+    const f = figures(place.meeting, housing.make(place, (p as { sizes: Housing }).sizes));
+    expect(f.overlap['enter / into']).toBeCloseTo(0, 5);
+    expect(f.pieces).toEqual({ enter: 1, into: 1 });
+  },
+  { runs: 30 },
+);

@@ -8,7 +8,7 @@ import { families } from '../../src/joints/families.ts';
 import { type Place, isRefusal } from '../../src/joints/family.ts';
 import { type MeetPart, meet } from '../../src/joints/meet.ts';
 import type { Meeting } from '../../src/joints/meeting.ts';
-import { crossing, ground } from '../../src/joints/mortise-tenon/lay.ts';
+import { crossing, ground } from '../../src/joints/tenons.ts';
 import { mortiseTenon } from '../../src/joints/mortise-tenon/mortise-tenon.ts';
 import type { MortiseTenon } from '../../src/joints/mortise-tenon/params.ts';
 import { loadKernel } from '../../src/solids/kernel.ts';

@@ -4,6 +4,7 @@ import { beforeAll, expect, test, vi } from 'vitest';
 import { openStore } from '../../src/build/store.ts';
 import type { Json, Patch } from '../../src/model/finding.ts';
 import { applyPatches } from '../../src/model/patch.ts';
+import { type Known, nothingKnown } from '../../src/piece/known.ts';
 import { loadKernel } from '../../src/solids/kernel.ts';
 import { liveSolids } from '../../src/solids/scope.ts';
 import type { FromPiece, ToPiece } from '../../web/workers/protocol.ts';
@@ -19,7 +20,11 @@ vi.mock('../../web/workers/files.ts', () => ({
     return { name: 'rows.csv', type: 'text/csv', bytes: new Uint8Array([1, 2, 3]) };
   },
 }));
-beforeAll(() => loadKernel());
+const known = nothingKnown();
+beforeAll(async () => {
+  await loadKernel();
+  await known.need({ joints: { any: { as: 'no such joint@1' } } });
+});
 
 type Driven = {
   readonly said: FromPiece[];
@@ -30,7 +35,7 @@ type Driven = {
   readonly run: (until?: () => boolean) => Promise<void>;
   readonly close: () => void;
 };
-function drive(): Driven {
+function drive(joints = known): Driven {
   const store = openStore();
   const said: FromPiece[] = [];
   const waiting: (() => void)[] = [];
@@ -38,6 +43,7 @@ function drive(): Driven {
     (m) => said.push(m),
     store,
     () => new Promise((done) => waiting.push(done)),
+    joints,
   );
   const settle = (): Promise<void> => new Promise((done) => setImmediate(done));
   const turn = async (): Promise<boolean> => {
@@ -52,8 +58,8 @@ function drive(): Driven {
   };
   return { said, tell, turn, run, close: store.close };
 }
-async function driven(work: (d: Driven) => Promise<void>): Promise<void> {
-  const d = drive();
+async function driven(work: (d: Driven) => Promise<void>, joints = known): Promise<void> {
+  const d = drive(joints);
   try {
     await work(d);
   } finally {
@@ -355,3 +361,75 @@ law(
     }),
   { runs: 2, timeout: 240_000 },
 );
+
+/** Joints that arrive when the test lets them, or never. */
+function held(): { joints: Known; asked: () => number; arrive: () => void; fail: () => void } {
+  const cold = nothingKnown();
+  const waiting: { go: () => void; no: (e: Error) => void }[] = [];
+  const gate = (): Promise<void> => new Promise((go, no) => waiting.push({ go, no }));
+  return {
+    joints: {
+      ...cold,
+      need: (json) => {
+        const more = cold.need(json);
+        return more && gate().then(() => more);
+      },
+    },
+    asked: () => waiting.length,
+    arrive: () => waiting.shift()?.go(),
+    fail: () => waiting.shift()?.no(new Error('not served')),
+  };
+}
+const settled =
+  (d: Driven, rev: string): (() => boolean) =>
+  () =>
+    of(d.said, 'settled').some((m) => m.rev === rev);
+
+test('while joints are loaded what follows waits in turn, a ping does not; a joint that a patch brings is loaded too', async () => {
+  const { joints, asked, arrive } = held();
+  await driven(async (d) => {
+    d.tell({ kind: 'open', rev: 'a', text: starterText('wall-shelf') });
+    d.tell({ kind: 'change', rev: 'b', base: 'a', patches: [{ op: 'replace', path: 'title', value: 'Another shelf' }] });
+    d.tell({ kind: 'ping', n: 7 });
+    await d.run();
+    expect(d.said).toEqual([{ kind: 'pong', n: 7 }]);
+    expect(asked()).toBe(1);
+    arrive();
+    for (let i = 0; i < 200 && !settled(d, 'b')(); i++) await d.run(settled(d, 'b'));
+    expect(of(d.said, 'whole')).toEqual([]);
+    expect(of(d.said, 'piece').at(-1)?.piece.title).toBe('Another shelf');
+    expect(Object.keys(joints.families)).not.toContain('dovetail');
+    expect(asked()).toBe(0);
+    d.tell({ kind: 'open', rev: 'c', text: fixtureText('dovetailed-tray') });
+    await d.run();
+    expect(asked()).toBe(1);
+    arrive();
+    for (let i = 0; i < 200 && !settled(d, 'c')(); i++) await d.run(settled(d, 'c'));
+    expect(Object.keys(joints.families)).toContain('dovetail');
+  }, joints);
+});
+
+test('joints that cannot be loaded are told, and asked for again', async () => {
+  const { joints, arrive, fail } = held();
+  await driven(async (d) => {
+    d.tell({ kind: 'open', rev: 'a', text: desk });
+    fail();
+    await d.run();
+    expect(of(d.said, 'failed').map((m) => m.rev)).toEqual(['a']);
+    expect(of(d.said, 'failed')[0]?.words).toMatch(/could not be loaded/);
+    d.tell({ kind: 'open', rev: 'b', text: desk });
+    arrive();
+    for (let i = 0; i < 200 && !settled(d, 'b')(); i++) await d.run(settled(d, 'b'));
+    expect(of(d.said, 'verdict').at(-1)?.verdict.verdict).toBe('together');
+  }, joints);
+});
+
+test('a misspelt joint is told the nearest of all, though only its own were loaded', async () => {
+  const joints = nothingKnown();
+  await driven(async (d) => {
+    d.tell({ kind: 'open', rev: 'a', text: desk.replaceAll('"mortise_tenon@1"', '"mortice_tenon@1"') });
+    for (let i = 0; i < 200 && of(d.said, 'trouble').length === 0; i++) await d.run();
+    const [problem] = of(d.said, 'trouble')[0]?.problems ?? [];
+    expect(JSON.stringify(problem)).toMatch(/mortise_tenon/);
+  }, joints);
+});

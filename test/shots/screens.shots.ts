@@ -62,6 +62,30 @@ async function turnTo(page: Page, size: Size, dock: string, words: string | null
 }
 const apart = (page: Page, key: string): Promise<void> => page.getByRole('slider', { name: 'Apart and together' }).press(key);
 
+/** The list, what a search leaves of it, a joint, and a maker whose piece has many parts. */
+async function gallery(page: Page, size: Size, mood: string): Promise<void> {
+  const home = page.url();
+  await page.goto(`${home}#joints`);
+  await page.locator('.cards a').first().waitFor();
+  await eventually(() =>
+    page
+      .locator('.cards img')
+      .first()
+      .evaluate((i: HTMLImageElement) => i.naturalWidth),
+  ).toBeGreaterThan(0);
+  await shoot(page, size, `${mood}gallery`);
+  await page.getByRole('searchbox', { name: 'Look for' }).fill('tenon');
+  await shoot(page, size, `${mood}gallery-search`);
+  for (const id of ['dovetail', 'shape-taper', 'maker-drawer']) {
+    await page.goto(`${home}#joints/${id}`);
+    await page.locator('.entry-told').waitFor();
+    if (id !== 'shape-taper')
+      await eventually(() => page.getByRole('slider', { name: 'Apart and together' }).getAttribute('aria-valuetext')).toMatch(/^all apart/);
+    await eventually(async () => statistics(await drawing(page)).inked).toBeGreaterThan(INKED);
+    await shoot(page, size, `${mood}gallery-${id}`);
+  }
+}
+
 type Tour = { readonly name: string; readonly dark?: true; readonly go: (app: App, size: Size) => Promise<void> };
 const TOURS: readonly Tour[] = [
   {
@@ -210,6 +234,15 @@ const TOURS: readonly Tour[] = [
       await page.locator('.finding > button').first().click();
       await shoot(page, size, 'huge-finding');
     },
+  },
+  {
+    name: 'gallery',
+    go: async ({ page }, size) => gallery(page, size, ''),
+  },
+  {
+    name: 'gallery dark',
+    go: async ({ page }, size) => gallery(page, size, 'dark-'),
+    dark: true,
   },
   {
     name: 'dark',

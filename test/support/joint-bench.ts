@@ -135,14 +135,19 @@ function inSpace(f: Feature, seer: Frame = HOME): unknown {
       .join(' ');
   if (s.kind === 'half') return { name: f.name, op: f.op, normal: outDir(at, s.normal).map((n) => quantise(n)), off: quantise(s.off) };
   if (s.kind === 'turned') return { name: f.name, op: f.op, round: s.profile.map((c) => [c.at[0], point([0, 0, c.at[1]])]) };
-  const corners = s.profile.flatMap((loop) =>
-    loopPoints(loop, 16).points.flatMap((c) => [point([c[0], c[1], s.from]), point([c[0], c[1], s.to])]),
-  );
+  const far = s.profileTo ?? s.profile;
+  const rings = (loops: typeof s.profile, z: number): string[] =>
+    loops.flatMap((loop) => loopPoints(loop, 16).points.map((c) => point([c[0], c[1], z])));
+  const corners = [...rings(s.profile, s.from), ...rings(far, s.to)];
   const faceCorners = (ref: FaceRef): string[] => {
-    if (ref.of === 'from' || ref.of === 'to') return s.profile.flatMap((l) => l.map((c) => point([...c.at, s[ref.of as 'from' | 'to']])));
-    const loop = ref.of === 'side' ? (s.profile[ref.loop ?? 0] ?? []) : [];
-    const ends = ref.of === 'side' ? [loop[ref.corner], loop[(ref.corner + 1) % loop.length]] : [];
-    return ends.flatMap((c) => (c ? [point([...c.at, s.from]), point([...c.at, s.to])] : []));
+    if (ref.of === 'from') return s.profile.flatMap((l) => l.map((c) => point([...c.at, s.from])));
+    if (ref.of === 'to') return far.flatMap((l) => l.map((c) => point([...c.at, s.to])));
+    const along = (loops: typeof s.profile, z: number): string[] => {
+      const loop = ref.of === 'side' ? (loops[ref.loop ?? 0] ?? []) : [];
+      const ends = ref.of === 'side' ? [loop[ref.corner], loop[(ref.corner + 1) % loop.length]] : [];
+      return ends.flatMap((c) => (c ? [point([...c.at, z])] : []));
+    };
+    return [...along(s.profile, s.from), ...along(far, s.to)];
   };
   const faces = Object.entries(f.faces)
     .map(([name, ref]) => `${name}: ${faceCorners(ref).sort().join(', ')}`)

@@ -1,11 +1,13 @@
 /** The bar: which piece, back and forth, units, and whether it is kept. */
 import { useEffect, type ReactNode } from 'react';
+import { useAside } from '../document/aside.ts';
 import { useKeeping } from '../document/keeping.ts';
 import { redo, saveDocument, undo } from '../document/piece.ts';
-import { useDocument } from '../document/store.ts';
+import { titleOf, useDocument } from '../document/store.ts';
 import { useUnits } from '../look/Figures.tsx';
 import { lengthText } from '../look/lengths.ts';
 import { Mark } from '../look/Pictogram.tsx';
+import { leaveGallery } from '../start/address.ts';
 import { type Units, look, setUnits, useView } from '../look/view.ts';
 import { useResults } from '../results/store.ts';
 
@@ -43,14 +45,24 @@ export function Bar(): ReactNode {
       ) : (
         <>
           <span className="space" />
-          {piece ? (
-            <button className="verb" onClick={() => look({ screen: 'piece' })}>
-              Back to {piece.title.length > 30 ? 'the piece' : piece.title}
-            </button>
-          ) : null}
+          {screen === 'gallery' ? <UnitWords /> : null}
+          <Back />
         </>
       )}
     </header>
+  );
+}
+/** To the maker's own piece; an example on the sheet is none. */
+function Back(): ReactNode {
+  const screen = useView((v) => v.screen);
+  const piece = useResults((r) => r.piece);
+  const aside = useAside((a) => a.own);
+  const title = aside ? (aside.document.json === null ? null : titleOf(aside.document.json)) : (piece?.title ?? null);
+  if (title === null) return null;
+  return (
+    <button className="verb" onClick={() => (screen === 'gallery' ? leaveGallery() : look({ screen: 'piece' }))}>
+      Back to {title.length > 30 ? 'the piece' : title}
+    </button>
   );
 }
 /** Its name, and in one line what it is of and how big. */

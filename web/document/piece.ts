@@ -2,11 +2,12 @@
 import type { Finding, Json, Patch, Remedy } from '../../src/model/finding.ts';
 import { type Problem, problemLine } from '../../src/model/problem.ts';
 import type { MeshView, PieceView } from '../../src/piece/view.ts';
-import { FRESH, look, saw } from '../look/view.ts';
+import { FRESH, type View, look, saw } from '../look/view.ts';
 import { NOTHING, useResults } from '../results/store.ts';
 import { type Answer, type Client, startClient } from '../workers/client.ts';
 import type { FileKind } from '../workers/protocol.ts';
 import { boardsSource, pieceSource } from '../workers/sources.ts';
+import { useAside } from './aside.ts';
 import { type Cured, curedAgain, useCured } from './cured.ts';
 import { MOST_BYTES, fileName, saveFile } from './files.ts';
 import { useKeeping } from './keeping.ts';
@@ -46,6 +47,13 @@ export function openText(text: string, id: string = crypto.randomUUID(), name = 
   } catch (e) {
     return band(`${name} is not a piece: it cannot be read as JSON.`, [e instanceof Error ? e.message : String(e)]);
   }
+  if (useAside.getState().own) {
+    endExample();
+    look({ screen: useDocument.getState().json === null ? 'start' : 'piece' });
+  }
+  begin(id, json, text, name);
+}
+function begin(id: string, json: Json, text: string, name: string): void {
   startDocument(id, json);
   refused = null;
   if (!useDocument.getState().good) useResults.setState(NOTHING);
@@ -54,6 +62,32 @@ export function openText(text: string, id: string = crypto.randomUUID(), name = 
   client().open(text);
 }
 let opening = { name: '', fresh: false };
+
+/** Lays an example on the sheet, drawn apart. The maker's own piece is set aside untouched; of an example nothing is kept. */
+export function showExample(json: Json, name: string): void {
+  if (!useAside.getState().own) {
+    void keepNow();
+    const own = { document: useDocument.getState(), results: useResults.getState(), view: saw(), cured: useCured.getState().list };
+    useAside.setState({ own });
+  }
+  useDocument.setState({ good: null });
+  begin('example', json, JSON.stringify(json), name);
+}
+/** The maker's own piece is back on the sheet, as it was left; the page that is being looked at stays. */
+export function endExample(): void {
+  const { own } = useAside.getState();
+  if (!own) return;
+  useAside.setState({ own: null });
+  useDocument.setState(own.document);
+  useResults.setState({ ...own.results, busy: own.document.json !== null, laying: null, progress: null });
+  useCured.setState({ list: own.cured });
+  const { screen, entry, units, band, notice } = saw();
+  look({ ...own.view, screen, entry, units, band, notice } satisfies View);
+  opening = { name: '', fresh: false };
+  refused = null;
+  const text = documentText();
+  if (text !== null) client().open(text);
+}
 
 /** One change of the piece. `told` hears why the core would not have it; the last good sizes then stay in force. */
 export function change(
@@ -142,8 +176,9 @@ function heardPiece(piece: PieceView): void {
     useCured.setState({ list: [] });
     useResults.setState({ ...NOTHING, busy: true });
     const first = piece.sizes.find((s) => s.span && s.kind === 'length');
-    look({ ...FRESH, face: first?.axis ?? 'x', size: first?.id ?? null });
-    lastId.set(useDocument.getState().id);
+    const example = useAside.getState().own ? { screen: saw().screen, together: 0 } : {};
+    look({ ...FRESH, face: first?.axis ?? 'x', size: first?.id ?? null, ...example });
+    if (!useAside.getState().own) lastId.set(useDocument.getState().id);
     keepSoon();
   }
   useResults.setState({ piece, failed: null });
@@ -239,7 +274,7 @@ function keepSoon(): void {
 export async function keepNow(): Promise<void> {
   clearTimeout(timer);
   const { id, json } = useDocument.getState();
-  if (id === null || json === null) return;
+  if (id === null || json === null || useAside.getState().own) return;
   const verdict = useResults.getState().verdict?.verdict;
   const piece: Kept = { id, title: titleOf(json), text: JSON.stringify(json), at: Date.now(), ...(verdict ? { verdict } : {}) };
   try {

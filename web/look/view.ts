@@ -17,7 +17,9 @@ export type Band = {
   readonly verbs: readonly { readonly words: string; readonly run: () => void }[];
 };
 export type View = {
-  readonly screen: 'start' | 'piece';
+  readonly screen: 'start' | 'piece' | 'gallery';
+  /** Which page of the gallery; null: the list of all. */
+  readonly entry: string | null;
   readonly units: Units | null;
   readonly seen: Seen;
   readonly face: Face;
@@ -43,6 +45,7 @@ export type View = {
 export const useView = create<View>(() => ({
   // A piece that was on the sheet when the page was left comes back at once: nothing else is shown before it.
   screen: lastId.get() === null ? 'start' : 'piece',
+  entry: null,
   units: attempt(() => localStorage.getItem('dryfit.units')) as Units | null,
   seen: 'freely',
   face: 'x',

@@ -1,5 +1,6 @@
 /** The column turned to one part: its finished sizes, wood, joints, and the board that it comes from. */
 import type { ReactNode } from 'react';
+import { pageName } from '../../src/papers/page.ts';
 import { Length } from '../look/Figures.tsx';
 import { look, useView } from '../look/view.ts';
 import { useResults } from '../results/store.ts';
@@ -69,7 +70,9 @@ export function PartPanel({ path, leave }: { path: string; leave: () => void }):
           <ul className="lines">
             {joints.map((j) => (
               <li key={`${j.id}/${j.place}`}>
-                {j.title}
+                <a className="inline" href={`#joints/${pageName('joint', j.family)}`}>
+                  {j.title}
+                </a>
                 {j.parts
                   .filter((p) => p !== path)
                   .slice(0, 3)

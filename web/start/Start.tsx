@@ -44,6 +44,17 @@ export function Start(): ReactNode {
           ))}
         </ul>
       </section>
+      <section aria-label="How it is done">
+        <h2>See how it is done</h2>
+        <ul className="choices">
+          <li>
+            <a href="#joints">
+              <b>Joints, shapes and makers</b>
+              <span>Each drawn apart, with its sizes and why, and the work at the bench.</span>
+            </a>
+          </li>
+        </ul>
+      </section>
       {kept.length ? (
         <section aria-label="Kept on this machine">
           <h2>Kept on this machine</h2>

@@ -1,5 +1,5 @@
 /** The theme's colours as numbers, read from the page so that there is one list of them. */
-import type { Colour } from './species.ts';
+import type { Colour } from '../../src/wood/shade.ts';
 
 let probe: CanvasRenderingContext2D | null = null;
 /** sRGB 0…1 of a custom property such as '--sheet'. */

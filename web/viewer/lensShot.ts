@@ -22,7 +22,7 @@ import { type Vec3, add, cross, dot, scale, unit } from '../../src/geom/vec3.ts'
 import { type Caps, makeCaps, markMaterial, placePlane } from './caps.ts';
 import { CUT, FILL, LINE, type Parts, matrixOf } from './parts.ts';
 import { type Plane, insideSection } from './section.ts';
-import type { Colour } from './species.ts';
+import type { Colour } from '../../src/wood/shade.ts';
 import { setNumbers, setUniform } from './uniforms.ts';
 import type { Shared } from './woodShader.ts';
 

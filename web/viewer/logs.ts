@@ -2,7 +2,8 @@
 import type { ShaderMaterial } from 'three';
 import { type Vec3, axisVec } from '../../src/geom/vec3.ts';
 import type { PartView } from '../../src/piece/view.ts';
-import { type Colour, toLinear, toneOf } from './species.ts';
+import { type Colour, toLinear } from '../../src/wood/shade.ts';
+import { toneOf } from './species.ts';
 import { setNumbers, setUniform } from './uniforms.ts';
 import { MOST_CUTS, MOST_LAYERS, NO_CUT } from './woodShader.ts';
 

@@ -1,6 +1,6 @@
 /** How each part looks by the way the piece is looked at: wood or drawing, line weights, in front or not. */
-import type { Colour } from './species.ts';
-import { lightness, toneOf } from './species.ts';
+import { type Colour, lightness } from '../../src/wood/shade.ts';
+import { toneOf } from './species.ts';
 import { FILL, FRONT_FILL, FRONT_LINE, LINE, type Thing } from './parts.ts';
 import { setNumbers, setUniform } from './uniforms.ts';
 

@@ -7,9 +7,9 @@ import type { Finding, Json } from '../../src/model/finding.ts';
 import { parseDocument, readDocument } from '../../src/model/parse.ts';
 import { applyPatches } from '../../src/model/patch.ts';
 import { nothingSeen } from '../../src/model/seen.ts';
-import { catalog, families } from '../../src/piece/catalog.ts';
 import { describePiece } from '../../src/piece/describe.ts';
-import { type Judged, judge, proving, verdictOf } from '../../src/piece/judge.ts';
+import { type Judged, judging, verdictOf } from '../../src/piece/judging.ts';
+import { type Known, nothingKnown } from '../../src/piece/known.ts';
 import { kindsOf } from '../../src/piece/kinds.ts';
 import { blankJobs, cutRows } from '../../src/piece/list.ts';
 import { orderOf } from '../../src/piece/order.ts';
@@ -22,11 +22,18 @@ const SLICE = 8;
 /** How often long work says that it is alive, ms. */
 const BEAT = 500;
 
+const NOT_LOADED = 'The joints of this piece could not be loaded. Look whether the tool is still being served, then open the piece again.';
+
 export type Post = (message: FromPiece, transfer?: Transferable[]) => void;
 type Held = { readonly rev: Rev; readonly json: Json; readonly doc: Document | null };
 
-/** Answers messages; `pause` gives the event loop a turn. */
-export function servePiece(post: Post, solids: Store, pause: () => Promise<void>): (message: ToPiece) => void {
+/** Answers messages; `pause` gives the event loop a turn; `known` holds the joints that were needed before. */
+export function servePiece(
+  post: Post,
+  solids: Store,
+  pause: () => Promise<void>,
+  known: Known = nothingKnown(),
+): (message: ToPiece) => void {
   // Work on solids says now and then that it is alive: a slow machine is no hung worker.
   let beaten = Date.now();
   const beat = (): void => {
@@ -41,30 +48,52 @@ export function servePiece(post: Post, solids: Store, pause: () => Promise<void>
   const sent = new Set<string>();
   // Patches share what they do not change, so that what was read once need not be read again.
   const seen = nothingSeen();
+  const { families } = known;
+  const { judge, proving } = judging(families);
+  let line: Promise<void> | null = null;
 
   const current = (rev: Rev): boolean => held?.rev === rev;
-  function take(rev: Rev, read: () => { json: Json; parsed: ReturnType<typeof parseDocument> }): void {
-    const { json, parsed } = read();
-    held = { rev, json, doc: parsed.ok ? parsed.doc : null };
-    if (!parsed.ok) post({ kind: 'trouble', rev, problems: parsed.problems });
-    else void answer(rev, parsed.doc);
+  /** The document as it now stands; where its joints must first be loaded, what comes after it waits. */
+  function take(rev: Rev, json: Json, read: () => ReturnType<typeof parseDocument>): Promise<void> | null {
+    const go = (): void => {
+      const parsed = read();
+      held = { rev, json, doc: parsed.ok ? parsed.doc : null };
+      if (!parsed.ok) post({ kind: 'trouble', rev, problems: parsed.problems });
+      else void answer(rev, parsed.doc);
+    };
+    const needed = known.need(json);
+    if (!needed) return (go(), null);
+    return needed.then(go, () => post({ kind: 'failed', rev, words: NOT_LOADED }));
   }
 
   return (m) => {
     if (m.kind === 'ping') post({ kind: 'pong', n: m.n });
-    else if (m.kind === 'open') take(m.rev, () => openText(m.text));
-    else if (m.kind === 'change') change(m);
     else if (m.kind === 'forget') for (const k of m.keys) sent.delete(k);
     else if (m.kind === 'stop') stopped = m.rev;
-    else if (m.kind === 'bite') bite(m.rev, m.finding);
-    else void file(m);
+    else inTurn(m);
   };
 
-  function change(m: Extract<ToPiece, { kind: 'change' }>): void {
-    if (!held || held.rev !== m.base) return post({ kind: 'whole', rev: m.rev });
-    const applied = applyPatches(held.json, m.patches);
-    if (!applied.ok) return post({ kind: 'whole', rev: m.rev });
-    take(m.rev, () => ({ json: applied.json, parsed: readDocument(applied.json, catalog, undefined, seen) }));
+  /** One after the other: what arrives while joints are being loaded waits for them. */
+  function inTurn(m: ToPiece): void {
+    const after = line ? line.then(() => handle(m)) : handle(m);
+    if (!after) return;
+    const mine: Promise<void> = after.then(() => {
+      if (line === mine) line = null;
+    });
+    line = mine;
+  }
+  function handle(m: ToPiece): Promise<void> | null {
+    if (m.kind === 'open') return take(m.rev, jsonOf(m.text), () => parseDocument(m.text, known.catalog));
+    if (m.kind === 'change') return change(m);
+    if (m.kind === 'bite') bite(m.rev, m.finding);
+    if (m.kind === 'make') void file(m);
+    return null;
+  }
+
+  function change(m: Extract<ToPiece, { kind: 'change' }>): Promise<void> | null {
+    const applied = held?.rev === m.base ? applyPatches(held.json, m.patches) : null;
+    if (!applied?.ok) return (post({ kind: 'whole', rev: m.rev }), null);
+    return take(m.rev, applied.json, () => readDocument(applied.json, known.catalog, undefined, seen));
   }
 
   async function answer(rev: Rev, doc: Document): Promise<void> {
@@ -203,9 +232,13 @@ function beating(store: Store, beat: () => void): Store {
   };
 }
 
-function openText(text: string): { json: Json; parsed: ReturnType<typeof parseDocument> } {
-  const parsed = parseDocument(text, catalog);
-  return { json: parsed.ok ? (JSON.parse(text) as Json) : null, parsed };
+/** What a text holds; null where it is no JSON, which reading it tells in words. */
+function jsonOf(text: string): Json {
+  try {
+    return JSON.parse(text) as Json;
+  } catch {
+    return null;
+  }
 }
 /** Until a remedy is proved it is not offered. */
 const plain = (findings: readonly Finding[]): Finding[] => findings.map((f) => ({ ...f, remedies: [] }));

@@ -3,7 +3,7 @@
  * pairs and reads these meshes. Our door to it is measured against this.
  */
 import type { Frame } from '../../geom/frame.ts';
-import { loopPoints, polygonArea } from '../../geom/loop.ts';
+import { type Loop, loopPoints, polygonArea } from '../../geom/loop.ts';
 import type { Vec3 } from '../../geom/vec3.ts';
 import type { Feature, PartRecord } from '../../model/record.ts';
 import { type Body, CHORDS_PER_CIRCLE, kernel } from '../../solids/kernel.ts';
@@ -11,7 +11,7 @@ import { type Body, CHORDS_PER_CIRCLE, kernel } from '../../solids/kernel.ts';
 /** A half-space as a block so large that it cuts any part of a piece of furniture, mm. */
 const FAR = 10_000;
 
-/** The part of a record; the caller deletes it. Shapes that go over from one profile to another are not cut here: it throws. */
+/** The part of a record; the caller deletes it. */
 export function bareCut(record: PartRecord): Body {
   const { Manifold } = kernel();
   const { min, max } = record.stock;
@@ -39,7 +39,7 @@ function bareCutter(f: Feature): Body {
   const s = f.solid;
   if (s.kind === 'half') return slab(f, s);
   if (s.kind === 'turned') return placed(Manifold.revolve([flat(s.profile)], CHORDS_PER_CIRCLE), f.at);
-  if (s.profileTo) throw new Error(`${f.name} goes over from one profile to another`);
+  if (s.profileTo) return goneOver(f, s, s.profileTo);
   // Holes run the other way round.
   const loops = s.profile.map((l, i) => ((i === 0) === polygonArea(flat(l)) > 0 ? flat(l) : flat(l).toReversed()));
   const [outline, ...holes] = loops;
@@ -49,6 +49,22 @@ function bareCutter(f: Feature): Body {
   const { x, y } = f.at;
   const o: Vec3 = [0, 1, 2].map((i) => (low[i] ?? 0) + (x[i] ?? 0) * r[0] + (y[i] ?? 0) * r[1]) as unknown as Vec3;
   return placed(Manifold.cube([r[2] - r[0], r[3] - r[1], s.to - s.from]), { ...f.at, o });
+}
+/** A profile gone over straight into another of as many corners: extruded, then the far corners moved. */
+function goneOver(
+  f: Feature,
+  s: { readonly profile: readonly Loop[]; readonly from: number; readonly to: number },
+  to: readonly Loop[],
+): Body {
+  const height = s.to - s.from;
+  const straight = kernel().Manifold.extrude(s.profile.map(flat), height);
+  const goal = new Map(s.profile.flatMap((l, i) => flat(l).map((p, k) => [p.join(), flat(to[i] as Loop)[k] ?? p] as const)));
+  const gone = straight.warp((v) => {
+    if (v[2] === height) [v[0], v[1]] = goal.get(`${v[0]},${v[1]}`) ?? [v[0], v[1]];
+  });
+  straight.delete();
+  const { at } = f;
+  return placed(gone, { ...at, o: [0, 1, 2].map((i) => (at.o[i] ?? 0) + (at.z[i] ?? 0) * s.from) as unknown as Vec3 });
 }
 const flat = (loop: Parameters<typeof loopPoints>[0]): [number, number][] =>
   loopPoints(loop, CHORDS_PER_CIRCLE).points.map(([x, y]): [number, number] => [x, y]);

@@ -8,7 +8,8 @@ import { applyPatches } from '../../model/patch.ts';
 import { problemLine } from '../../model/problem.ts';
 import { nothingSeen } from '../../model/seen.ts';
 import { catalog, families } from '../../piece/catalog.ts';
-import { type Judged, judge } from '../../piece/judge.ts';
+import { judge } from '../../piece/judge.ts';
+import { type Judged } from '../../piece/judging.ts';
 
 export type Session = {
   /** The whole edit; `records` is called when the first wave is there. Throws when the changed piece cannot be read or built. */

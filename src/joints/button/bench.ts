@@ -13,9 +13,9 @@ export function bench(p: Place<Button>, s: Button, hand: boolean): readonly Oper
       role: 'rail',
       words:
         s.slot === 'groove'
-          ? `Groove the inner face ${deep}.`
+          ? `Groove the inner face ${deep}${s.stop > 0 ? `, stopped {mm:${s.stop}} from each end so that it stays clear of the tenons` : ''}.`
           : `Mortise ${s.count} slots {mm:${s.width + 2 * s.allow}} long in the inner face, ${deep}.`,
-      tool: hand ? (s.slot === 'groove' ? 'plough plane' : 'mortise chisel') : 'router and fence',
+      tool: hand ? (s.slot === 'groove' && s.stop === 0 ? 'plough plane' : 'mortise chisel') : 'router and fence',
       caution: hand ? 'Clamp the rail; both hands behind the edge.' : ROUTER,
     },
     {

@@ -2,7 +2,7 @@ import { type Vec3, axisVec, dot, scale } from '../../geom/vec3.ts';
 import { type FlatPatch, flatContact } from '../blocks.ts';
 import type { Contact } from '../family.ts';
 import { roundSide } from '../features.ts';
-import { type Ground, type Span, bite, height, point } from './lay.ts';
+import { type Ground, type Span, bite, height, point, slides } from './lay.ts';
 import type { Button } from './params.ts';
 
 /** The top on the rail, and for each button: its tongue under the slot's upper wall, its shoulder, its upper face, its screw. */
@@ -15,7 +15,7 @@ export function contacts(g: Ground, s: Button, at: readonly number[]): Contact[]
 /** The top moves along the axis that crosses its own grain, and takes the buttons with it. */
 function travel(g: Ground, s: Button): NonNullable<Contact['travel']> {
   const across = g.movesAcross > 0;
-  const by = across ? s.room : s.allow;
+  const by = across ? s.room : slides(g, s);
   return { along: axisVec(across ? g.across : g.along), low: -by, high: by };
 }
 /** A level rectangle, along the rail and inward from its face, at `down`; its normal looks up or down. */

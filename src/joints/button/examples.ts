@@ -37,10 +37,10 @@ export const examples: readonly Example[] = [
   },
   {
     name: 'buttons in a groove',
-    words: 'The same with one groove along the whole rail.',
-    document: piece('Buttons in a groove', { slot: 'groove' }),
-    // 500 x 10 x 10.
-    removed: { rail: 50000, top: HOLES },
+    words: 'The same with one groove along the rail, stopped 30 before its tenons.',
+    document: piece('Buttons in a groove', { slot: 'groove', stop: '30' }),
+    // (500 - 2 x 30) x 10 x 10.
+    removed: { rail: 44000, top: HOLES },
     planar: false,
   },
 ];

@@ -92,3 +92,15 @@ export const slotDepth = (s: Button): number => s.reach + 1;
 export const SLACK = 1;
 /** How deep the screw goes into the top. */
 export const bite = (g: Ground, s: Button): number => s.screw_length - height(s) - s.draw - g.gap;
+/** A groove along the rail, short of its ends where it must stay clear of the tenons. */
+export function grooveSpan(g: Ground, s: Pick<Button, 'stop'>): Span {
+  const i = axisIndex(g.along);
+  return [g.rail.box.min[i] + s.stop, g.rail.box.max[i] - s.stop];
+}
+/** How far the outermost button can slide along the rail each way before it meets an end of its slot, mm. */
+export const slides = (g: Ground, s: Button): number => {
+  if (s.slot === 'mortises') return s.allow;
+  const [low, high] = grooveSpan(g, s);
+  const at = spots(g, s);
+  return Math.min(Math.min(...at) - s.width / 2 - low, high - Math.max(...at) - s.width / 2);
+};

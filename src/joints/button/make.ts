@@ -7,7 +7,7 @@ import { type Looks, block, boxOf, faceToward, looking } from '../blocks.ts';
 import type { ExtraPart, Made, Place } from '../family.ts';
 import { CLEAR, cylinder, frameAlong, pinRecord } from '../features.ts';
 import { contacts } from './contacts.ts';
-import { type Ground, type Span, SLACK, bite, boxAt, ground, height, point, slotDepth, spots } from './lay.ts';
+import { type Ground, type Span, SLACK, bite, boxAt, ground, grooveSpan, height, point, slotDepth, spots } from './lay.ts';
 import type { Button } from './params.ts';
 
 export function make(p: Place<Button>, s: Button): Made {
@@ -22,10 +22,7 @@ export function make(p: Place<Button>, s: Button): Made {
       under: at.map((a, i) =>
         cylinder(`screw hole ${i + 1}`, 'remove', upward(g, s, a, 0), s.screw, -CLEAR, bite(g, s), { round: 'hole', to: 'end' }),
       ),
-      rail:
-        s.slot === 'groove'
-          ? [slot(g, s, 'groove', [g.rail.box.min[g.along === 'x' ? 0 : 1], g.rail.box.max[g.along === 'x' ? 0 : 1]])]
-          : at.map((a, i) => slot(g, s, `slot ${i + 1}`, slotSpan(s, a))),
+      rail: s.slot === 'groove' ? [slot(g, s, 'groove', grooveSpan(g, s))] : at.map((a, i) => slot(g, s, `slot ${i + 1}`, slotSpan(s, a))),
     },
     extras: [...buttons, ...screws],
     contacts: contacts(g, s, at),

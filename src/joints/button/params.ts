@@ -20,6 +20,8 @@ export type Button = {
   /** How much the button stands off the top before its screw draws it up, mm. */
   readonly draw: number;
   readonly slot: 'mortises' | 'groove';
+  /** How far a groove stops short of each end of the rail, mm, so that it stays clear of the tenons; 0: it runs out. */
+  readonly stop: number;
   /** Which way the button's grain runs: from the screw to the tongue, or across that. */
   readonly grain: 'along' | 'across';
   readonly screw: number;
@@ -41,6 +43,7 @@ export const params: Fields<Button> = {
     words: 'how the rail is slotted',
     options: { mortises: 'a short mortise for each button', groove: 'one groove along the whole rail' },
   },
+  stop: { kind: 'length', words: 'groove short of the ends of the rail' },
   grain: {
     kind: 'choice',
     words: 'grain of the buttons',

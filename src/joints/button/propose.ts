@@ -1,6 +1,6 @@
 import type { Cutting, Place, Reason, Refusal } from '../family.ts';
 import { byBook, byHabit, settle, tenths } from '../reasons.ts';
-import { type Ground, bite, ground, height, slotDepth } from './lay.ts';
+import { type Ground, bite, ground, height, slides, slotDepth } from './lay.ts';
 import type { Button } from './params.ts';
 
 const WOODCRAFT = 'woodcraft.com and Woodcraft Magazine 2010, fastening table tops';
@@ -40,6 +40,10 @@ export function propose(p: Place<Button>, _shop: Cutting): Proposed | Refusal<Bu
     allow: [allow, g.movesAlong > 0 ? byBook('1/8 in for each 12 in from the middle of the top', MOVES) : byHabit('a little play')],
     draw: [INCH / 32, byBook('the slot 1/32 in lower than the tongue, so that it draws down', WOODCRAFT, [INCH / 32, INCH / 16])],
     slot: ['mortises', byHabit('a mortise for each button leaves the rail strong')],
+    stop: [
+      Math.max(0, tenths(Math.min(40, inset - width / 2 - Math.max(allow, g.movesAlong * SHARE + 1)))),
+      byHabit('a groove stops before the tenons of the rail, as far as the buttons let it'),
+    ],
     grain: ['along', byHabit('the grain runs from the screw to the tongue, or the tongue breaks off')],
     screw: [4, byHabit('about 4 mm')],
     screw_length: [screwLength(g, body.lip + body.tongue), byHabit('as long as two thirds of the top allow')],
@@ -76,6 +80,13 @@ function refuse(g: Ground, s: Button): Refusal<Button> | null {
       limit: taken / 2,
       asked: s.inset,
       nearest: { inset: taken / 2 + 1 },
+    };
+  if (!(s.stop >= 0) || (s.slot === 'groove' && slides(g, s) < -1e-6))
+    return {
+      cannot: 'the groove stops before the outermost button',
+      limit: Math.max(0, s.inset - s.width / 2),
+      asked: s.stop,
+      nearest: { stop: 0 },
     };
   if (slotDepth(s) - s.room > g.railThick - 1)
     return {

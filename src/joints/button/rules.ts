@@ -1,6 +1,6 @@
 import type { Rule, Warning } from '../family.ts';
 import { HABIT, typed } from '../reasons.ts';
-import { type Ground, bite, ground, point, slotDepth, spots } from './lay.ts';
+import { type Ground, bite, ground, point, slides, slotDepth, spots } from './lay.ts';
 import type { Button } from './params.ts';
 import { SHARE } from './propose.ts';
 
@@ -41,7 +41,7 @@ const grain = rule('grain of a button', 'a button’s grain runs from the screw 
 const moves = rule('top held fast', 'buttons leave the top room to move: about 1/8 in for each 12 in from its middle', (g, s) => {
   const along = g.movesAlong > 0;
   const need = (along ? g.movesAlong : g.movesAcross) * SHARE;
-  const has = along ? (s.slot === 'groove' ? Infinity : s.allow) : s.room;
+  const has = along ? slides(g, s) : s.room;
   if (need <= 0 || has >= need / 2 - PLAY) return [];
   return [
     {
@@ -54,7 +54,7 @@ const moves = rule('top held fast', 'buttons leave the top room to move: about 1
       source: MOVES,
       at: first(g, s, s.room, s.lip),
       roles: ['under', 'rail'],
-      cures: [{ label: 'let the room follow the top', set: along ? clear('allow') : clear('room', 'reach') }],
+      cures: [{ label: 'let the room follow the top', set: along ? clear('allow', 'stop', 'inset') : clear('room', 'reach') }],
     },
   ];
 });
@@ -113,6 +113,27 @@ const wall = rule('slot wall', 'wood behind a button’s slot is at least 4 mm t
     },
   ];
 });
+const atTenon = rule('groove at the tenon', 'a groove deeper than a third of the rail stops about 20 mm before its tenons', (g, s) => {
+  const deep = slotDepth(s) - s.room;
+  if (s.slot !== 'groove' || s.stop >= 20 - PLAY || deep <= g.railThick / 3 + PLAY) return [];
+  return [
+    {
+      grade: 'note',
+      title: 'The groove may run into the tenons',
+      why: `It is {mm:${deep}} deep in a rail {mm:${g.railThick}} thick and runs to {mm:${s.stop}} from the ends: where a tenon a third as thick stands in the middle, it cuts away the wood beside it and opens the shoulder.`,
+      measured: s.stop,
+      limit: 20,
+      unit: 'mm',
+      source: HABIT,
+      at: first(g, s, 0, s.lip),
+      roles: ['rail'],
+      cures: [
+        { label: 'let the groove stop before the tenons', set: clear('stop', 'inset') },
+        { label: 'give each button a mortise of its own', set: clear('slot') },
+      ],
+    },
+  ];
+});
 const few = rule('buttons far apart', 'buttons stand about 20 in apart', (g, s) => {
   const at = spots(g, s);
   const apart = at.length > 1 ? Math.abs((at[1] ?? 0) - (at[0] ?? 0)) : g.run[1] - g.run[0];
@@ -150,4 +171,4 @@ const noDraw = rule('button without draw', 'a slot a little low draws the top do
         },
       ],
 );
-export const rules: readonly Rule<Button>[] = [grain, moves, slips, deepScrew, wall, few, noDraw];
+export const rules: readonly Rule<Button>[] = [grain, moves, slips, deepScrew, wall, atTenon, few, noDraw];

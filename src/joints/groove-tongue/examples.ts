@@ -27,6 +27,9 @@ const rail = {
 const bottom = { wood: 'pine', grain: 'x', left: 'side.right', width: '300', front: '12', depth: '288', bottom: '10', height: '6' };
 const side = { wood: 'oak', grain: 'y', left: '0', width: '12', front: '0', depth: '300', bottom: '0', height: '90' };
 
+const first = { wood: 'oak', grain: 'z', left: '0', width: '100', front: '0', depth: '12', bottom: '0', height: '600' };
+const second = { wood: 'oak', grain: 'z', left: 'first.right', width: '92', front: '0', depth: '12', bottom: '0', height: '600' };
+
 export const examples: readonly Example[] = [
   {
     name: 'floating panel',
@@ -71,6 +74,27 @@ export const examples: readonly Example[] = [
     // Groove from 8 behind the front: 292 x 6 x 6 = 10 512. The tongue, 5 long, would begin at 12 - 5 = 7; the stop and 1 of play leave it from 9: 291 x 6 x 5.
     removed: { side: 10512 },
     added: { bottom: 8730 },
+    planar: true,
+  },
+  {
+    name: 'back boards',
+    words: 'Two boards of the back of a case, tongued and grooved, dry, with a gap in which they move.',
+    document: {
+      dryfit: 1,
+      title: 'Boards of a back',
+      units: 'mm',
+      parts: { first, second },
+      joints: {
+        seam: {
+          as: 'groove_tongue@1',
+          places: [{ enter: 'second', into: 'first' }],
+          set: { tongue: '4', depth: '7', spare: '2', clear: '2' },
+        },
+      },
+    },
+    // Groove 4 x 7 x 600 = 16 800. Tongue 7 - 2 = 5 long: 4 x 5 x 600 = 12 000; shoulders planed back 2 beside it: 8 x 2 x 600 = 9 600.
+    removed: { first: 16800, second: 9600 },
+    added: { second: 12000 },
     planar: true,
   },
 ];

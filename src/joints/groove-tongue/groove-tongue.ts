@@ -10,7 +10,9 @@
  *
  * Words: the *tongue* stands on the edge of the panel, its *cheeks* run in the *walls* of the groove, its *shoulders* are the
  * edges beside it. A panel of solid wood *floats*: no glue, and room behind the tongue for its movement. The panel is
- * dimensioned to touch the frame's inside edges; the tongue is added here, one place for each edge.
+ * dimensioned to touch the frame's inside edges; the tongue is added here, one place for each edge. *Boards* edge to edge, as in the
+ * back of a case, lie dry with a gap between them, in which each takes half of its movement; they are drawn with their faces touching
+ * and the shoulders planed back by the gap.
  */
 import type { Family } from '../family.ts';
 import type { Meeting } from '../meeting.ts';

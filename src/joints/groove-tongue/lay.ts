@@ -20,7 +20,11 @@ export type Ground = {
   readonly swells: boolean;
   /** Size of the panel across its own grain in its plane, mm. */
   readonly width: number;
+  /** Two boards of one thickness, edge to edge along one grain. */
+  readonly alike: boolean;
 };
+/** Boards that differ in thickness by less than this share are alike. */
+const ALIKE = 0.1;
 export function ground(m: Meeting): Ground | null {
   const enter = sideIn(m, 'enter');
   const into = sideIn(m, 'into');
@@ -38,8 +42,18 @@ export function ground(m: Meeting): Ground | null {
     gap: m.gap,
     swells,
     width: swells ? size(enter, 2) : size(enter, 1),
+    alike:
+      swells &&
+      isWood(into.wood) &&
+      alongGrain(enter, [0, 1, 0]) &&
+      alongGrain(into, [0, 1, 0]) &&
+      Math.abs(size(enter, 0) - size(into, 0)) < ALIKE * size(into, 0) &&
+      size(into, 2) > size(into, 0),
   };
 }
+/** Wood whose movement comes to this seam: the panel alone where a frame stays put, both boards where they lie edge to edge. */
+export const moving = (g: Ground, s: Pick<GrooveTongue, 'joins'>): number =>
+  s.joins === 'boards' ? g.width + (g.into.box.max[2] - g.into.box.min[2]) : g.width;
 /** The tongue across the panel's thickness; null when `bare` names no face of the panel beside this edge. */
 export function tongueAcross(g: Ground, s: Pick<GrooveTongue, 'tongue' | 'bare'>): Span | null {
   const mid = (g.x[0] + g.x[1]) / 2;

@@ -19,6 +19,8 @@ export type GrooveTongue = {
   /** Ends of the panel at which the tongue runs on round the corner, to meet the tongue of the next edge. */
   readonly corners: 'none' | 'all' | Face;
   readonly hold: 'loose' | 'glued';
+  /** Whether a panel stands in a frame, which stays put, or boards lie edge to edge, where the gap takes what both of them move. */
+  readonly joins: 'panel' | 'boards';
 };
 const faces = (words: string): Record<Face, string> => ({
   left: `${words} left`,
@@ -50,4 +52,9 @@ export const params: Fields<GrooveTongue> = {
     options: { none: 'as long as the edge', all: 'round both corners', ...faces('round the corner at the') },
   },
   hold: { kind: 'choice', words: 'how the panel is held', options: { loose: 'loose, free to move', glued: 'glued in' } },
+  joins: {
+    kind: 'choice',
+    words: 'what lies along what',
+    options: { panel: 'a panel in a frame', boards: 'boards edge to edge, as in a back' },
+  },
 };

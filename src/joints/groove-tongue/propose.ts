@@ -1,7 +1,7 @@
 import { tongueRule } from './tongue.ts';
 import type { Cutting, Place, Reason, Refusal } from '../family.ts';
 import { byBook, byHabit, settle, tenths } from '../reasons.ts';
-import { type Ground, ground, lay, tongueAcross } from './lay.ts';
+import { type Ground, ground, lay, moving, tongueAcross } from './lay.ts';
 import type { GrooveTongue } from './params.ts';
 import { signAlong } from '../blocks.ts';
 import { isFace } from '../../model/ids.ts';
@@ -21,7 +21,8 @@ export function propose(p: Place<GrooveTongue>, shop: Cutting): Proposed | Refus
   const hold = set.hold ?? 'loose';
   const [tongue, why] = tongueRule(g, shop);
   const thick = set.tongue ?? tongue;
-  const spare = set.spare ?? (hold === 'loose' ? roomFor(g.width) : 0.5);
+  const joins = set.joins ?? (g.alike && g.x[1] - g.x[0] - thick > 1e-6 ? 'boards' : 'panel');
+  const spare = set.spare ?? (hold === 'loose' ? roomFor(moving(g, { joins })) : 0.5);
   const depth = Math.max(Math.min(9.5, g.across / 2, tenths(g.behind / 2)), hold === 'loose' ? ENGAGED + 2 * spare : 0);
   const shouldered = thick < g.x[1] - g.x[0] - 1e-6;
   const out = settle<GrooveTongue>(set, {
@@ -44,6 +45,7 @@ export function propose(p: Place<GrooveTongue>, shop: Cutting): Proposed | Refus
     stop: [flushStop(g, set), byHabit('where the tongue ends; 10 mm where that would be at the very end')],
     corners: ['none', byHabit('the tongue is as long as its edge unless the panel is held all round')],
     hold: ['loose', byBook('a solid panel is never glued in', 'woodworkingtips.com, panels in frames')],
+    joins: [joins, byHabit('boards of one thickness along one grain each bring half of their movement to the gap between them')],
   });
   return refuse(g, out.sizes) ?? out;
 }

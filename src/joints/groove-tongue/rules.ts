@@ -1,7 +1,7 @@
 import { alongGrain } from '../blocks.ts';
 import type { Rule, Warning } from '../family.ts';
 import { HABIT, typed } from '../reasons.ts';
-import { ground } from './lay.ts';
+import { ground, moving } from './lay.ts';
 import type { GrooveTongue } from './params.ts';
 import { ENGAGED, roomFor } from './propose.ts';
 
@@ -66,7 +66,9 @@ const noRoom: Rule<GrooveTongue> = {
   run: (p, s) => {
     const g = ground(p.meeting);
     if (!g || s.hold !== 'loose' || !g.swells) return [];
-    const need = roomFor(g.width);
+    const wide = moving(g, s);
+    const need = roomFor(wide);
+    const boards = s.joins === 'boards';
     const shouldered = s.tongue < g.x[1] - g.x[0] - 1e-6;
     const room = shouldered ? Math.min(s.spare, s.clear) : s.spare;
     if (room >= need * 0.6 - 1e-6) return [];
@@ -75,8 +77,10 @@ const noRoom: Rule<GrooveTongue> = {
       {
         rule: 'panel without room',
         grade: 'trouble',
-        title: 'The panel has no room to grow',
-        why: `A panel {mm:${g.width}} wide needs about {mm:${need}} on each side; it has {mm:${room}} and will push the frame apart.`,
+        title: boards ? 'The boards have no gap to grow into' : 'The panel has no room to grow',
+        why: boards
+          ? `Two boards, {mm:${wide}} wide together, need a gap of about {mm:${need}} between them; they have {mm:${room}} and will push each other out.`
+          : `A panel {mm:${wide}} wide needs about {mm:${need}} on each side; it has {mm:${room}} and will push the frame apart.`,
         measured: room,
         limit: need * 0.6,
         unit: 'mm',

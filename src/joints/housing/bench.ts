@@ -13,7 +13,7 @@ export function bench(p: Place<Housing>, s: Housing, hand: boolean): readonly Op
   const stopped = r.cut[0] > 0 || r.cut[1] > 0;
   const mark: Operation = {
     role: 'into',
-    words: `Mark both walls of the housing from the shelf itself, {mm:${s.depth}} deep${stopped ? `, stopped {mm:${s.stop}} short` : ''}.`,
+    words: `Mark both walls of the housing from the ${s.shoulders === 'none' ? 'shelf itself' : 'tongue'}, {mm:${s.depth}} deep${stopped ? `, stopped {mm:${s.stop}} short` : ''}.`,
     tool: 'marking knife and gauge',
   };
   const cut: Operation[] = hand
@@ -42,10 +42,17 @@ export function bench(p: Place<Housing>, s: Housing, hand: boolean): readonly Op
         },
       ]
     : [];
-  return [
-    mark,
-    ...cut,
-    ...notch,
-    { role: 'enter', words: 'Plane the shelf until it slides in under hand pressure.', tool: 'smoothing plane' },
-  ];
+  return s.shoulders === 'none'
+    ? [mark, ...cut, ...notch, { role: 'enter', words: 'Plane the shelf until it slides in under hand pressure.', tool: 'smoothing plane' }]
+    : [tongue(s, hand), mark, ...cut, ...notch];
+}
+/** The tongue comes first: the housing is marked from it. */
+function tongue(s: Housing, hand: boolean): Operation {
+  const where = s.shoulders === 'both' ? 'both faces' : `the ${s.shoulders} face`;
+  return {
+    role: 'enter',
+    words: `Cut the end back on ${where} to a tongue {mm:${s.tongue}} thick and {mm:${s.depth}} long, square at the shoulder.`,
+    tool: hand ? 'tenon saw and rebate plane' : 'router table',
+    caution: hand ? CHISEL : ROUTER,
+  };
 }

@@ -37,4 +37,22 @@ export const examples: readonly Example[] = [
     added: { shelf: 28944 },
     planar: true,
   },
+  {
+    name: 'bare-faced tongue',
+    words: 'The same shelf cut back below to a tongue of 9 mm: one shoulder closes against the side.',
+    document: piece('Shelf on a bare-faced tongue', { depth: '6', shoulders: 'bottom', tongue: '9' }),
+    // 9 x 280 x 6 = 15 120
+    removed: { side: 15120 },
+    added: { shelf: 15120 },
+    planar: true,
+  },
+  {
+    name: 'two shoulders',
+    words: 'A tongue of 6 mm in the middle of the shelf, stopped 12 mm behind the front edge.',
+    document: piece('Shelf on a tongue with two shoulders', { depth: '6', shoulders: 'both', tongue: '6', stopped: 'front', stop: '12' }),
+    // 6 x (280 - 12) x 6 = 9 648
+    removed: { side: 9648 },
+    added: { shelf: 9648 },
+    planar: true,
+  },
 ];

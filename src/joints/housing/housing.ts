@@ -7,8 +7,14 @@
  *      |   [_|_________          |  │  shelf       round the stop
  *      |     |                   |  └──┬────────
  *
+ *      |     |_________          |     |_________
+ *      |   ┌─┤   shelf           |   ┌─┤   shelf
+ *      |   └─┼─────────          |   └─┤_________    shouldered: one face (bare-faced tongue) or both cut back,
+ *      |     |                   |     |             so that the shelf may be planed later and the shoulder hides the line
+ *
  * Words: the *housing* is the flat channel across the side, its *walls* grip the faces of the shelf, its *bottom* takes the
  * end. *Through* it runs from edge to edge; *stopped* it ends short of an edge and the end of the shelf is notched there.
+ * *Shouldered* only a *tongue* of the shelf's thickness goes in.
  * The document dimensions the shelf from shoulder to shoulder; the length let in is added here.
  */
 import type { Family } from '../family.ts';

@@ -28,12 +28,21 @@ export function stops(g: Ground, sizes: Pick<Housing, 'stopped' | 'stop'>): Span
   const sign = signAlong(g.enter, sizes.stopped, 'y');
   return sign === null ? null : sign > 0 ? [0, sizes.stop] : [sizes.stop, 0];
 }
-/** The housing's run along y, and whether it comes out of the side at each end. */
-export type Run = { readonly span: Span; readonly cut: Span; readonly open: readonly [boolean, boolean] };
+/** The part of the shelf's thickness that goes in; null when `shoulders` names no face of the shelf beside its end. */
+export function tongueAcross(g: Ground, s: Pick<Housing, 'shoulders' | 'tongue'>): Span | null {
+  if (s.shoulders === 'none') return g.x;
+  const mid = (g.x[0] + g.x[1]) / 2;
+  if (s.shoulders === 'both') return [mid - s.tongue / 2, mid + s.tongue / 2];
+  const sign = signAlong(g.enter, s.shoulders, 'x');
+  return sign === null ? null : sign > 0 ? [g.x[0], g.x[0] + s.tongue] : [g.x[1] - s.tongue, g.x[1]];
+}
+/** What goes in across the thickness, the housing's run along y, and whether it comes out of the side at each end. */
+export type Run = { readonly x: Span; readonly span: Span; readonly cut: Span; readonly open: readonly [boolean, boolean] };
 export function run(g: Ground, sizes: Housing): Run {
   const cut = stops(g, sizes);
-  if (!cut) throw new Error(`a housing cannot stop at "${sizes.stopped}" of ${g.enter.path}`);
+  const x = tongueAcross(g, sizes);
+  if (!cut || !x) throw new Error(`a housing has no stop at "${sizes.stopped}" and shoulder at "${sizes.shoulders}" of ${g.enter.path}`);
   const span: Span = [g.y[0] + cut[0], g.y[1] - cut[1]];
   const { min, max } = g.into.box;
-  return { span, cut, open: [span[0] <= min[1] + 1e-6, span[1] >= max[1] - 1e-6] };
+  return { x, span, cut, open: [span[0] <= min[1] + 1e-6, span[1] >= max[1] - 1e-6] };
 }

@@ -19,10 +19,10 @@ export function make(p: Place<Housing>, sizes: Housing): Made {
 }
 /** The length that the shelf grows by, stopped or not, rooted in the shelf. */
 const housedEnd = (g: Ground, r: Run, depth: number): Feature =>
-  block('housed end', 'add', boxOf(g.x[0], g.x[1], r.span[0], r.span[1], -ROOT, depth), { ...around(g, 'enter', 'side'), 'z+': 'end' });
+  block('housed end', 'add', boxOf(r.x[0], r.x[1], r.span[0], r.span[1], -ROOT, depth), { ...around(g, 'enter', 'side'), 'z+': 'end' });
 /** Measured from the side's own face, wherever that lies as built. */
 const housing = (g: Ground, r: Run, depth: number): Feature =>
-  block('housing', 'remove', boxOf(g.x[0], g.x[1], r.span[0], r.span[1], g.gap, g.gap + depth), {
+  block('housing', 'remove', boxOf(r.x[0], r.x[1], r.span[0], r.span[1], g.gap, g.gap + depth), {
     ...around(g, 'into', 'wall'),
     'z+': 'bottom',
   });

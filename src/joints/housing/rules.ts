@@ -80,4 +80,31 @@ const thinStop: Rule<Housing> = {
     ];
   },
 };
-export const rules: readonly Rule<Housing>[] = [tooDeep, shallow, thinStop];
+const thinTongue: Rule<Housing> = {
+  id: 'housing tongue thin',
+  words: 'a shouldered shelf hangs on its tongue: at least a third of its thickness',
+  run: (p, s): readonly Warning[] => {
+    const g = ground(p.meeting);
+    const shelf = g ? g.x[1] - g.x[0] : 0;
+    if (!g || s.shoulders === 'none' || s.tongue >= shelf / 3 - PLAY) return [];
+    return [
+      {
+        rule: 'housing tongue thin',
+        grade: 'trouble',
+        title: 'The tongue of the shelf is thin',
+        why: `Only {mm:${s.tongue}} of a shelf {mm:${shelf}} thick goes into the side and carries all that stands on it.`,
+        measured: s.tongue,
+        limit: shelf / 3,
+        unit: 'mm',
+        source: HABIT,
+        at: [0, 0, 0],
+        roles: ['enter'],
+        cures: [
+          { label: `make the tongue ${typed(shelf / 2)} thick`, set: { tongue: typed(shelf / 2) } },
+          { label: 'let the whole thickness in', set: { shoulders: null, tongue: null } },
+        ],
+      },
+    ];
+  },
+};
+export const rules: readonly Rule<Housing>[] = [tooDeep, shallow, thinStop, thinTongue];

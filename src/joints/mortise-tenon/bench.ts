@@ -1,4 +1,5 @@
 import type { Operation, Place } from '../family.ts';
+import { spreadOf } from './laid.ts';
 import { layOut } from './make.ts';
 import type { MortiseTenon } from './params.ts';
 
@@ -13,6 +14,7 @@ export function bench(p: Place<MortiseTenon>, s: MortiseTenon, hand: boolean): r
   const depth = l.floor - l.g.gap;
   const through = s.through === 'yes';
   const n = l.tenons.length;
+  const { flare } = s;
   const out: Operation[] = [
     {
       role: 'into',
@@ -78,8 +80,22 @@ export function bench(p: Place<MortiseTenon>, s: MortiseTenon, hand: boolean): r
   if (l.wedges.length)
     out.push({
       role: 'enter',
-      words: `Saw ${s.wedges > 1 ? `${s.wedges} kerfs` : 'a kerf'} for the wedges two thirds down the tenon, and flare the mortise at the back by half a wedge.`,
+      words: `Saw ${s.wedges > 1 ? `${s.wedges} kerfs` : 'a kerf'} for the wedges two thirds down ${n > 1 ? 'each' : 'the'} tenon${s.fox === 'yes' ? '' : flare > 0 ? '' : ', and flare the mortise at the back by half a wedge'}.`,
       tool: 'fine saw',
+      caution: CHISEL,
+    });
+  if (l.wedges.length && flare > 0)
+    out.push({
+      role: 'into',
+      words: `Undercut the ${spreadOf(l) === 'y' ? 'ends' : 'cheeks'} of the mortise from a third of its depth on, {mm:${flare}} wider on each side at its ${s.fox === 'yes' ? 'bottom' : 'back'}.`,
+      tool: 'chisel and bevel',
+      caution: CHISEL,
+    });
+  if (s.fox === 'yes')
+    out.push({
+      role: 'enter',
+      words: `Try the joint dry without its wedges: with them it never comes apart again. Start the wedges in their kerfs, {mm:${l.floor - l.tip}} longer than these, and draw the joint up in one go.`,
+      tool: 'clamp and mallet',
       caution: CHISEL,
     });
   out.push({

@@ -144,4 +144,60 @@ export const examples: readonly Example[] = [
     added: { rail: 21600 - 2 * 660 },
     planar: true,
   },
+  {
+    name: 'twin',
+    words: 'Two tenons side by side in the thickness of a heavy rail.',
+    document: piece(
+      'Heavy rail in a post',
+      { twins: '2', thickness: '10', twin_between: '10', width: '60', length: '25', drop: '0', spare: '3' },
+      { post: { ...post, depth: '60' }, rail: { ...rail, front: 'post.front + 5', depth: '50' } },
+    ),
+    // Two mortises 10 x 60 x 28 = 16 800, two tenons 10 x 60 x 25 = 15 000.
+    removed: { post: 33600 },
+    added: { rail: 30000 },
+    planar: true,
+  },
+  {
+    name: 'fox-wedged',
+    words: 'A blind tenon with two wedges that the bottom of the mortise drives in.',
+    document: piece('Fox-wedged rail', {
+      thickness: '8',
+      width: '60',
+      length: '30',
+      drop: '0',
+      spare: '2',
+      fox: 'yes',
+      wedges: '2',
+      wedge_thick: '4',
+      flare: '2.5',
+    }),
+    // Mortise: 60 high to a third of the tenon, 8 x 60 x 10 = 4 800; then from 60 to 65 over 22: 8 x 62.5 x 22 = 11 000.
+    // The wedges run from 10 to the bottom at 32, 1.5 to 4 thick; where the tenon ends at 30, 1.5 + 2.5 x 20/22 = 3.772 727. Each kerf takes
+    // (1.5 + 3.772 727) / 2 x 20 x 8 = 421.818; the tenon 8 x 60 x 30 = 14 400 less two of them.
+    removed: { post: 15800 },
+    added: { rail: 14400 - 2 * 421.818182 },
+    planar: true,
+  },
+  {
+    name: 'stub',
+    words: 'The rail of a panelled frame with a stub as long as the groove is deep.',
+    document: piece(
+      'Stub in a groove',
+      { stub: 'yes', thickness: '6', width: '60', length: '10', spare: '1' },
+      { post: { ...post, depth: '20', width: '60' }, rail: { ...rail, front: 'post.front', height: '60' } },
+    ),
+    // 6 x 60 x 11 and 6 x 60 x 10.
+    removed: { post: 3960 },
+    added: { rail: 3600 },
+    planar: true,
+  },
+  {
+    name: 'bare on one face',
+    words: 'A tenon flush with the front of its rail, shouldered behind.',
+    document: piece('Bare tenon', { from: 'low', offset: '0', thickness: '10', width: '60', length: '25', drop: '0', spare: '3' }),
+    // 10 x 60 x 28 and 10 x 60 x 25.
+    removed: { post: 16800 },
+    added: { rail: 15000 },
+    planar: true,
+  },
 ];

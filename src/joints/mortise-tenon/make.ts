@@ -5,20 +5,24 @@ import { type Crossing as Line, lineThrough } from '../convex.ts';
 import type { ExtraPart, Made, Place } from '../family.ts';
 import { CLEAR, type WedgeSpec, cylinder, frameAlong, pin, swept, wedgeExtra, wedgeKerf } from '../features.ts';
 import type { Plane } from '../meeting.ts';
-import { contacts } from './contacts.ts';
 import {
   type Ground,
   type Span,
   type Tenon,
+  across,
   bodyIn,
   crossings,
   ground,
-  haunchSpan,
+  rowsOf,
   runsAlongGrain,
-  tenonOutline,
   tenonsOf,
-} from './lay.ts';
-import { type Laid, type PegAt, nameOf } from './laid.ts';
+  twinsOf,
+  upSense,
+  whole,
+} from '../tenons.ts';
+import { contacts } from './contacts.ts';
+import { haunchSpan, tenonOutline } from './lay.ts';
+import { type Laid, type PegAt, nameOf, spreadOf } from './laid.ts';
 import type { MortiseTenon } from './params.ts';
 
 export function layOut(p: Place<MortiseTenon>, s: MortiseTenon): Laid {
@@ -30,18 +34,30 @@ export function layOut(p: Place<MortiseTenon>, s: MortiseTenon): Laid {
   const axis = planes.some((m) => Math.abs(m.normal[1]) > 1e-6) ? 1 : 0;
   const mitres = planes.filter((m) => Math.abs(m.normal[axis === 0 ? 1 : 0]) < 1e-6);
   const tip = s.through === 'yes' ? g.gap + g.deep + s.proud : s.length;
+  const floor = g.gap + (s.through === 'yes' ? g.deep : s.length + s.spare);
+  const x = across(g.enter, s);
+  // Fox wedges stand out of the tenon as far as the mortise is deeper: its bottom drives them.
+  const wedges =
+    s.wedge === 'none'
+      ? []
+      : tenons.flatMap((t, tenon) => wedgesIn(g, s, t, tip, s.fox === 'yes' ? floor : tip).map((spec) => ({ spec, tenon })));
   return {
     g,
     s,
     tenons,
+    rows: rowsOf(g, s),
+    twins: twinsOf(g, s),
+    x,
+    y: whole(g, s),
     meets,
     mitres,
     axis,
     tip,
-    floor: g.gap + (s.through === 'yes' ? g.deep : s.length + s.spare),
+    floor,
+    flareFrom: wedges.length > 0 && s.flare > 0 ? g.gap + tip / 3 : null,
     haunch: haunchSpan(g, s),
-    pegs: pegsAt(g, s, tenons),
-    wedges: s.wedge === 'none' ? [] : tenons.flatMap((t, tenon) => wedgesIn(g, s, t, tip).map((spec) => ({ spec, tenon }))),
+    pegs: pegsAt(g, s, x),
+    wedges,
   };
 }
 export function make(p: Place<MortiseTenon>, sizes: MortiseTenon): Made {
@@ -49,28 +65,19 @@ export function make(p: Place<MortiseTenon>, sizes: MortiseTenon): Made {
   const roots = rootOf(p, l);
   const enter: Feature[] = l.tenons.flatMap((t, i) => [tenon(l, t, nameOf('tenon', l, i), roots)]);
   const into: Feature[] = l.tenons.map((t, i) => mortise(l, t, nameOf('mortise', l, i), roots));
-  if (l.haunch) {
-    enter.push(haunch(l, l.haunch, 'add', -roots.root, 0));
-    into.push(haunch(l, l.haunch, 'remove', roots.above, l.g.gap));
-  }
+  const h = l.haunch;
+  if (h)
+    l.twins.forEach((x, i) => {
+      const name = l.twins.length > 1 ? `haunch ${i + 1}` : 'haunch';
+      enter.push(haunch(l, name, x, h, 'add', -roots.root, 0));
+      into.push(haunch(l, name, x, h, 'remove', roots.above, l.g.gap));
+    });
   const extras: ExtraPart[] = [];
   l.pegs.forEach((peg, i) => {
     const name = `peg${i + 1}`;
-    const at = (z: number) => frameAlong([peg.start, peg.y, z], [peg.sign, 0, 0], [0, 1, 0]);
-    into.push(cylinder(`${name} hole`, 'remove', at(peg.z), sizes.peg_diameter, -CLEAR, peg.length, { round: 'hole', to: 'end' }));
-    const reach = Math.abs((peg.sign > 0 ? (l.tenons[0]?.x[1] ?? 0) : (l.tenons[0]?.x[0] ?? 0)) - peg.start) + CLEAR;
-    const near = Math.abs((peg.sign > 0 ? (l.tenons[0]?.x[0] ?? 0) : (l.tenons[0]?.x[1] ?? 0)) - peg.start) - CLEAR;
-    enter.push(
-      cylinder(
-        `${name} hole`,
-        'remove',
-        at(peg.z - l.g.gap - sizes.drawbore),
-        sizes.peg_diameter,
-        near,
-        Math.min(reach, Math.max(peg.length, near + 0.1)),
-        { round: 'hole' },
-      ),
-    );
+    const [hole, through] = pegHoles(l, peg, name);
+    into.push(hole);
+    enter.push(through);
     extras.push(pin(name, 'peg', l.g.enter.wood, sizes.peg_diameter, peg.length, [peg.start, peg.y, peg.z], [peg.sign, 0, 0]));
   });
   l.wedges.forEach(({ spec }, i) => {
@@ -81,9 +88,32 @@ export function make(p: Place<MortiseTenon>, sizes: MortiseTenon): Made {
     features: { enter, into },
     extras,
     contacts: contacts(p, l),
-    frees: [...extras.map((e) => ({ moves: [e.name], along: scaleBack(e.enters) })), { moves: ['enter'], along: [0, 0, -1] as Vec3 }],
+    frees: freesOf(l, extras),
     holds: sizes.glue === 'yes' ? 'glue' : 'dry',
   };
+}
+/** Pegs first, and wedges driven from outside; fox wedges go in with the tenon and leave it only when it is out. */
+function freesOf(l: Laid, extras: readonly ExtraPart[]): Made['frees'] {
+  const out = (e: ExtraPart) => ({ moves: [e.name], along: scaleBack(e.enters) });
+  const [pegs, wedges] = [extras.slice(0, l.pegs.length), extras.slice(l.pegs.length)];
+  const home: Vec3 = [0, 0, -1];
+  return l.s.fox === 'yes'
+    ? [...pegs.map(out), { moves: ['enter', ...wedges.map((e) => e.name)], along: home }, ...wedges.map(out)]
+    : [...extras.map(out), { moves: ['enter'], along: home }];
+}
+/** The hole through the receiver, and that through the tenons, nearer the shoulder by the drawbore. */
+function pegHoles(l: Laid, peg: PegAt, name: string): [Feature, Feature] {
+  const d = l.s.peg_diameter;
+  const at = (z: number) => frameAlong([peg.start, peg.y, z], [peg.sign, 0, 0], [0, 1, 0]);
+  const [first, last] = peg.sign > 0 ? l.x : [l.x[1], l.x[0]];
+  const near = Math.abs(first - peg.start) - CLEAR;
+  const far = Math.abs(last - peg.start) + CLEAR;
+  return [
+    cylinder(`${name} hole`, 'remove', at(peg.z), d, -CLEAR, peg.length, { round: 'hole', to: 'end' }),
+    cylinder(`${name} hole`, 'remove', at(peg.z - l.g.gap - l.s.drawbore), d, near, Math.min(far, Math.max(peg.length, near + 0.1)), {
+      round: 'hole',
+    }),
+  ];
 }
 const scaleBack = (v: Vec3): Vec3 => [0 - v[0], 0 - v[1], 0 - v[2]];
 
@@ -133,13 +163,32 @@ function sideWord(a: Vec2, b: Vec2, span: Span, back: number, tip: number, sides
 function mortise(l: Laid, t: Tenon, name: string, r: { above: number }): Feature {
   const word = (dir: Vec3): string => faceToward(l.g.into, dir);
   const to = l.s.through === 'yes' ? throughTo(l, t) : l.floor;
-  return block(name, 'remove', boxOf(t.x[0], t.x[1], t.y[0], t.y[1], r.above, to), {
-    'x-': `cheek ${word([-1, 0, 0])}`,
-    'x+': `cheek ${word([1, 0, 0])}`,
-    'y-': `end ${word([0, -1, 0])}`,
-    'y+': `end ${word([0, 1, 0])}`,
-    ...(l.s.through === 'yes' ? {} : { 'z+': 'bottom' }),
-  });
+  const cheeks = { low: `cheek ${word([-1, 0, 0])}`, high: `cheek ${word([1, 0, 0])}` };
+  const ends = { low: `end ${word([0, -1, 0])}`, high: `end ${word([0, 1, 0])}` };
+  const bottom = l.s.through === 'yes' ? null : 'bottom';
+  if (l.flareFrom === null)
+    return block(name, 'remove', boxOf(t.x[0], t.x[1], t.y[0], t.y[1], r.above, to), {
+      'x-': cheeks.low,
+      'x+': cheeks.high,
+      'y-': ends.low,
+      'y+': ends.high,
+      ...(bottom ? { 'z+': bottom } : {}),
+    });
+  const way = spreadOf(l) ?? 'y';
+  const [span, other] = way === 'y' ? [t.y, t.x] : [t.x, t.y];
+  const [pressed, flat] = way === 'y' ? [ends, cheeks] : [cheeks, ends];
+  // At the same slope on to where the cut ends, past the far face of a through mortise.
+  const wide = (l.s.flare * (to - l.flareFrom)) / (l.floor - l.flareFrom);
+  const outline: Vec2[] = [
+    [span[0], r.above],
+    [span[1], r.above],
+    [span[1], l.flareFrom],
+    [span[1] + wide, to],
+    [span[0] - wide, to],
+    [span[0], l.flareFrom],
+  ];
+  const names = [null, pressed.high, `flare of ${pressed.high}`, bottom, `flare of ${pressed.low}`, pressed.low];
+  return swept(name, 'remove', way === 'y' ? 'yz' : 'xz', outline, other[0], other[1], names, [flat.low, flat.high]);
 }
 /** Past the far face of the receiver wherever the mortise comes out. */
 function throughTo(l: Laid, t: Tenon): number {
@@ -147,20 +196,27 @@ function throughTo(l: Laid, t: Tenon): number {
   return Math.max(l.floor, ...outs.map((o) => o?.high ?? 0)) + CLEAR;
 }
 /** Wood (or its seat) between the tenon and the edge, full length or falling to nothing at the edge. */
-function haunch(l: Laid, h: { span: Span; side: 1 | -1 }, op: 'add' | 'remove', from: number, face: number): Feature {
-  const x = l.tenons[0]?.x ?? [0, 0];
+function haunch(
+  l: Laid,
+  name: string,
+  x: Span,
+  h: { span: Span; side: 1 | -1 },
+  op: 'add' | 'remove',
+  from: number,
+  face: number,
+): Feature {
   // Where the edge lies flush with the receiver's end, the seat is cut a little past it, so that no skin is left standing.
   const atEnd = op === 'remove' && Math.abs((h.side > 0 ? l.g.into.box.max[1] : l.g.into.box.min[1]) - h.span[h.side > 0 ? 1 : 0]) < 0.01;
   const [y0, y1] = h.side > 0 ? [h.span[0], h.span[1] + (atEnd ? CLEAR : 0)] : [h.span[0] - (atEnd ? CLEAR : 0), h.span[1]];
   const deep = face + l.s.haunch_length;
-  if (l.s.haunch === 'square') return block('haunch', op, boxOf(x[0], x[1], y0, y1, from, deep), { 'z+': 'haunch end' });
+  if (l.s.haunch === 'square') return block(name, op, boxOf(x[0], x[1], y0, y1, from, deep), { 'z+': 'haunch end' });
   const [tall, low] = h.side > 0 ? [h.span[0], h.span[1]] : [h.span[1], h.span[0]];
   const outline: Vec2[] =
     h.side > 0
       ? [[y0, from], [y1, from], ...(y1 > low ? ([[y1, face]] as Vec2[]) : []), [low, face], [tall, deep]]
       : [[y0, from], [y1, from], [tall, deep], [low, face], ...(y0 < low ? ([[y0, face]] as Vec2[]) : [])];
   return swept(
-    'haunch',
+    name,
     op,
     'yz',
     outline,
@@ -170,19 +226,24 @@ function haunch(l: Laid, h: { span: Span; side: 1 | -1 }, op: 'add' | 'remove', 
   );
 }
 
-/** Pegs go in from the face of the receiver that is nearer to the tenon (from its own low side where both are as near), spread over the tenons. */
-function pegsAt(g: Ground, s: MortiseTenon, tenons: readonly Tenon[]): PegAt[] {
+/**
+ * Pegs go in from the face of the receiver that is nearer to the tenons (from its own low side where both are as near), spread over the rows.
+ * Staggered, those of tenons in the receiver's own front and back stand higher by half of it, the others lower.
+ */
+function pegsAt(g: Ground, s: MortiseTenon, x: Span): PegAt[] {
   const out: PegAt[] = [];
   const body = bodyIn(g.into);
-  const share = Math.ceil(s.pegs / tenons.length);
-  tenons.forEach((t, k) => {
+  const rows = rowsOf(g, s);
+  const share = Math.ceil(s.pegs / rows.length);
+  const higher = g.into.end === 'front' || g.into.end === 'back' ? 1 : -1;
+  rows.forEach((row, k) => {
     const n = Math.min(share, s.pegs - k * share);
     for (let i = 0; i < n; i++) {
-      const y = spread(t.y, i, n, ownSense(g.enter, 'y'));
+      const y = spread(row, i, n, ownSense(g.enter, 'y')) + (higher * upSense(g) * s.peg_stagger) / 2;
       const z = g.gap + s.peg_back;
       const line = lineThrough(body, [0, y, z], [1, 0, 0]);
       const [low, high] = line ? [line.low, line.high] : [g.into.box.min[0], g.into.box.max[0]];
-      const lead = t.x[0] - low - (high - t.x[1]);
+      const lead = x[0] - low - (high - x[1]);
       const sign: 1 | -1 = Math.abs(lead) < 1e-6 ? ownSense(g.enter, 'x') : lead < 0 ? 1 : -1;
       out.push({ y, z, sign, start: sign > 0 ? low : high, length: s.peg_length });
     }
@@ -195,7 +256,7 @@ const spread = (span: Span, i: number, n: number, sense: 1 | -1): number => {
   return sense > 0 ? span[0] + step : span[1] - step;
 };
 /** Kerfs lie across the grain of the receiver ('along' turns them): they spread the tenon against its end grain. */
-function wedgesIn(g: Ground, s: MortiseTenon, t: Tenon, tip: number): WedgeSpec[] {
+function wedgesIn(g: Ground, s: MortiseTenon, t: Tenon, tip: number, thickEnd: number): WedgeSpec[] {
   const way = runsAlongGrain(g) === (s.wedge === 'across') ? 'y' : 'x';
   const [over, span] = way === 'y' ? [t.y, t.x] : [t.x, t.y];
   const kerf = Math.min(1.5, s.wedge_thick / 2);
@@ -203,7 +264,7 @@ function wedgesIn(g: Ground, s: MortiseTenon, t: Tenon, tip: number): WedgeSpec[
     spread: way,
     span,
     kerf,
-    tip,
+    tip: thickEnd,
     at: spread(over, i, s.wedges, ownSense(g.enter, way)),
     sense: ownSense(g.enter, way),
     root: tip - (tip * 2) / 3,

@@ -11,13 +11,22 @@
  * Words: the *tenon* has two broad *cheeks*, two narrow *edges* and an *end*; the rail's *shoulders* close on the post. The
  * *mortise* has cheeks, ends and, where it is *blind*, a bottom with some *spare*. A *haunch* keeps the rail's edge from
  * twisting where the tenon cannot reach the end of the post. *Drawbored*, the tenon's hole lies nearer the shoulder than the
- * post's, so that the *peg* pulls the joint up. The document dimensions the rail from shoulder to shoulder.
+ * post's, so that the *peg* pulls the joint up. *Twin* tenons stand side by side in the thickness, *double* ones one above the
+ * other over the width; a *stub* is as long as a groove is deep; a *bare* tenon has no shoulder on one face. *Fox wedges* stand in
+ * the kerfs of a blind tenon, and the bottom of its mortise, which widens downwards, drives them in. The document dimensions the
+ * rail from shoulder to shoulder.
+ *
+ *     twin, on end     fox-wedged, cut open
+ *    ┌───────────┐      ───┐  ┌──────
+ *    │ ██     ██ │         └──┘ ━━━━▌
+ *    │ ██     ██ │         ┌──┐ ━━━━▌
+ *    └───────────┘      ───┘  └──────
  */
 import type { Family } from '../family.ts';
 import type { Meeting } from '../meeting.ts';
 import { bench } from './bench.ts';
 import { examples } from './examples.ts';
-import { ground, runsAlongGrain } from './lay.ts';
+import { ground, runsAlongGrain } from '../tenons.ts';
 import { make } from './make.ts';
 import { type MortiseTenon, params } from './params.ts';
 import { propose } from './propose.ts';

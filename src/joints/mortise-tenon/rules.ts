@@ -1,23 +1,22 @@
 import type { Rule, Warning } from '../family.ts';
+import { BOTTOM, PLAY, beside, nearEnd, under } from '../mortise-walls.ts';
 import { HABIT, typed } from '../reasons.ts';
 import { PTSW, RIV, TIMBER_PEGS, read } from '../sources.ts';
-import { MITRE_SPACE, runsAlongGrain, whole } from './lay.ts';
-import type { Laid } from './laid.ts';
+import { MITRE_SPACE } from '../tenons.ts';
+import { type Laid, spreadOf } from './laid.ts';
 import { layOut } from './make.ts';
 import type { MortiseTenon } from './params.ts';
+import { wedgeRules } from './rules-wedge.ts';
 
 type R = Rule<MortiseTenon>;
-/** Play in comparing with a limit, mm, so that 1/3 typed as a decimal passes. */
-const PLAY = 0.05;
 const rule = (id: string, words: string, run: (l: Laid) => readonly Warning[]): R => ({ id, words, run: (p, s) => run(layOut(p, s)) });
-const middle = (l: Laid): readonly [number, number] => [
-  ((l.tenons[0]?.x[0] ?? 0) + (l.tenons[0]?.x[1] ?? 0)) / 2,
-  ((l.tenons[0]?.y[0] ?? 0) + (l.tenons[0]?.y[1] ?? 0)) / 2,
-];
+const middle = (l: Laid): readonly [number, number] => [(l.x[0] + l.x[1]) / 2, ((l.tenons[0]?.y[0] ?? 0) + (l.tenons[0]?.y[1] ?? 0)) / 2];
 
+/** A third of the part, in equal shares where there are twins. */
+const third = (l: Laid): number => (l.g.x[1] - l.g.x[0]) / (l.s.twins > 1 ? 2 * l.s.twins + 1 : 3);
 const thick = rule('tenon thick', 'a tenon takes at most half of the part that carries it', (l): readonly Warning[] => {
   const stock = l.g.x[1] - l.g.x[0];
-  const { thickness } = l.s;
+  const thickness = l.s.thickness * l.s.twins;
   // Planks tenoned at their full thickness have no cheeks to weaken.
   if (thickness <= stock / 2 + PLAY || thickness >= stock - PLAY) return [];
   const [x, y] = middle(l);
@@ -26,7 +25,7 @@ const thick = rule('tenon thick', 'a tenon takes at most half of the part that c
       rule: 'tenon thick',
       grade: 'note',
       title: 'The tenon leaves narrow shoulders',
-      why: `The tenon takes {mm:${thickness}} of {mm:${stock}}; a third is the rule, half the most.`,
+      why: `${l.s.twins > 1 ? 'The twins take' : 'The tenon takes'} {mm:${thickness}} of {mm:${stock}}; a third is the rule, half the most.`,
       measured: thickness,
       limit: stock / 2,
       unit: 'mm',
@@ -34,7 +33,7 @@ const thick = rule('tenon thick', 'a tenon takes at most half of the part that c
       at: [x, y, 0],
       roles: ['enter'],
       cures: [
-        { label: `make the tenon ${typed(stock / 3)} thick`, set: { thickness: typed(stock / 3) } },
+        { label: `make the tenon ${typed(third(l))} thick`, set: { thickness: typed(third(l)) } },
         { label: 'let the thickness follow the parts', set: { thickness: null } },
       ],
     },
@@ -42,29 +41,31 @@ const thick = rule('tenon thick', 'a tenon takes at most half of the part that c
 });
 const thin = rule('tenon thin', 'a tenon takes at least a quarter of the part that carries it', (l): readonly Warning[] => {
   const stock = l.g.x[1] - l.g.x[0];
-  if (l.s.thickness >= stock / 4 - PLAY) return [];
+  const thickness = l.s.thickness * l.s.twins;
+  if (thickness >= stock / 4 - PLAY) return [];
   const [x, y] = middle(l);
   return [
     {
       rule: 'tenon thin',
       grade: 'trouble',
       title: 'The tenon is thin',
-      why: `{mm:${l.s.thickness}} of {mm:${stock}} is less than a quarter: the tenon breaks before anything else.`,
-      measured: l.s.thickness,
+      why: `{mm:${thickness}} of {mm:${stock}} is less than a quarter: the tenon breaks before anything else.`,
+      measured: thickness,
       limit: stock / 4,
       unit: 'mm',
       source: read(RIV),
       at: [x, y, 0],
       roles: ['enter'],
       cures: [
-        { label: `make the tenon ${typed(stock / 3)} thick`, set: { thickness: typed(stock / 3) } },
+        { label: `make the tenon ${typed(third(l))} thick`, set: { thickness: typed(third(l)) } },
         { label: 'let the thickness follow the parts', set: { thickness: null } },
       ],
     },
   ];
 });
 const wide = rule('tenon wide', 'a tenon is at most 6 times as wide as thick', (l): readonly Warning[] => {
-  if (l.s.width <= 6 * l.s.thickness + PLAY) return [];
+  // A stub in its groove is held by the panel, not by its own width.
+  if (l.s.stub === 'yes' || l.s.width <= 6 * l.s.thickness + PLAY) return [];
   const [x, y] = middle(l);
   return [
     {
@@ -80,113 +81,69 @@ const wide = rule('tenon wide', 'a tenon is at most 6 times as wide as thick', (
       roles: ['enter', 'into'],
       cures: [
         { label: 'let the width follow the rule', set: { width: null } },
+        { label: 'let the number of tenons follow the rule', set: { tenons: null, between: null, width: null, drop: null } },
         { label: `make it ${typed(6 * l.s.thickness)} wide`, set: { width: typed(6 * l.s.thickness) } },
       ],
     },
   ];
 });
-/** Least wood beside a mortise, mm: thinner, it splits when the tenon is driven in. */
-const WALL = 4;
-const wall = rule('mortise wall', 'wood beside a mortise is at least 4 mm thick', (l): readonly Warning[] => {
-  const t = l.tenons[0];
-  if (!t || !l.g.into.square) return [];
-  const box = l.g.into.box;
-  const room = (
-    [
-      [t.x[0] - box.min[0], -1],
-      [box.max[0] - t.x[1], 1],
-    ] as const
-  ).reduce((a, b) => (b[0] < a[0] ? b : a));
-  if (room[0] >= WALL - PLAY) return [];
-  const x = room[1] < 0 ? t.x[0] : t.x[1];
-  return [
-    {
-      rule: 'mortise wall',
-      grade: room[0] <= 0 ? 'stops' : 'trouble',
-      title: room[0] <= 0 ? 'The mortise breaks out at the side' : 'Thin wood beside the mortise',
-      why:
-        room[0] <= 0
-          ? `The mortise reaches {mm:${-room[0]}} past the side of the receiving part.`
-          : `Only {mm:${room[0]}} is left between the mortise and the side of the receiving part.`,
-      measured: Math.max(0, room[0]),
-      limit: WALL,
-      unit: 'mm',
-      source: HABIT,
-      at: [x, middle(l)[1], l.g.gap],
-      roles: ['into'],
-      cures: [
-        { label: 'set the tenon in the middle', set: { offset: null, from: null } },
-        { label: 'let the thickness follow the parts', set: { thickness: null } },
-      ],
-    },
-  ];
-});
+const wall = rule('mortise wall', 'wood beside a mortise is at least 4 mm thick', (l) =>
+  beside('mortise wall', l.g, { x: mouth(l, 'x'), y: l.y }, [
+    { label: 'set the tenon in the middle', set: { offset: null, from: null } },
+    { label: 'let the thickness follow the parts', set: { thickness: null } },
+    ...(l.s.twins > 1 ? [{ label: 'cut one tenon instead of twins', set: { twins: null, twin_between: null, thickness: null } }] : []),
+  ]),
+);
+/** With the flare of a wedged mortise. */
+function mouth(l: Laid, way: 'x' | 'y'): readonly [number, number] {
+  const wide = spreadOf(l) === way ? l.s.flare : 0;
+  return [l[way][0] - wide, l[way][1] + wide];
+}
 const end = rule(
   'mortise near the end',
   'a mortise stands at least its own width from the end of the part, unless it is haunched or open',
-  (l) => {
-    if (!l.g.into.square || !runsAlongGrain(l.g)) return [];
-    const all = whole(l.g, l.s);
-    const rooms = [
-      [all[0] - l.g.into.box.min[1], -1],
-      [l.g.into.box.max[1] - all[1], 1],
-    ] as const;
-    return rooms.flatMap(([room, side]): Warning[] => {
-      if (room >= l.s.thickness - PLAY) return [];
-      const open = room <= PLAY;
-      return [
-        {
-          rule: 'mortise near the end',
-          grade: 'trouble',
-          title: open ? 'The mortise is open at the end' : 'Short wood above the mortise',
-          why: open
-            ? 'The mortise runs out at the end of the receiving part: nothing keeps the tenon from lifting out.'
-            : `Only {mm:${room}} of short grain is left between the mortise and the end of the receiving part; it breaks out when the joint is driven home.`,
-          measured: Math.max(0, room),
-          limit: l.s.thickness,
-          unit: 'mm',
-          source: HABIT,
-          at: [middle(l)[0], side < 0 ? all[0] : all[1], l.g.gap],
-          roles: ['into'],
-          cures: [
-            { label: 'let width and drop follow the rule', set: { width: null, drop: null } },
-            { label: 'leave a shoulder there', set: { shoulders: null, drop: null, width: null } },
-          ],
-        },
-      ];
-    });
+  (l) =>
+    nearEnd('mortise near the end', l.g, { x: l.x, y: mouth(l, 'y') }, l.s.thickness, l.s.stub === 'yes', [
+      { label: 'let width and drop follow the rule', set: { width: null, drop: null } },
+      { label: 'leave a shoulder there', set: { shoulders: null, drop: null, width: null } },
+    ]),
+);
+const deep = rule('mortise too deep', 'a blind mortise leaves wood at its bottom', (l) => {
+  if (l.s.through === 'yes') return [];
+  const fits = Math.max(1, l.g.deep - l.s.spare - BOTTOM);
+  const cures: Warning['cures'] = [
+    { label: 'let the length follow the parts', set: { length: null } },
+    { label: `make the tenon ${typed(fits)} long`, set: { length: typed(fits) } },
+    { label: 'let it come through', set: { through: 'yes', length: null } },
+  ];
+  return under('mortise too deep', l.g, { x: l.x, y: l.tenons[0]?.y ?? l.y }, l.floor - l.g.gap, cures);
+});
+const twinWall = rule(
+  'twin tenons close',
+  'between twin tenons stands at least half as much wood as each is thick',
+  (l): readonly Warning[] => {
+    const limit = Math.max(4, l.s.thickness / 2);
+    if (l.s.twins < 2 || l.s.twin_between >= limit - PLAY) return [];
+    return [
+      {
+        rule: 'twin tenons close',
+        grade: 'trouble',
+        title: 'Thin wood between the twin mortises',
+        why: `Only {mm:${l.s.twin_between}} is left between them; it breaks when they are chopped.`,
+        measured: l.s.twin_between,
+        limit,
+        unit: 'mm',
+        source: HABIT,
+        at: [middle(l)[0], middle(l)[1], l.g.gap],
+        roles: ['into'],
+        cures: [
+          { label: 'let thickness and spacing follow the part', set: { thickness: null, twin_between: null } },
+          { label: 'cut one tenon instead of twins', set: { twins: null, twin_between: null, thickness: null } },
+        ],
+      },
+    ];
   },
 );
-const deep = rule('mortise too deep', 'a blind mortise leaves wood at its bottom', (l): readonly Warning[] => {
-  if (l.s.through === 'yes') return [];
-  const left = l.g.deep - (l.floor - l.g.gap);
-  const limit = 3;
-  if (left >= limit - PLAY) return [];
-  const [x, y] = middle(l);
-  const fits = Math.max(1, l.g.deep - l.s.spare - limit);
-  return [
-    {
-      rule: 'mortise too deep',
-      grade: left <= 0 ? 'stops' : 'trouble',
-      title: left <= 0 ? 'The blind mortise comes out at the back' : 'Thin bottom under the mortise',
-      why:
-        left <= 0
-          ? `The mortise is {mm:${l.floor - l.g.gap}} deep in wood {mm:${l.g.deep}} thick.`
-          : `Only {mm:${left}} is left under a mortise {mm:${l.floor - l.g.gap}} deep.`,
-      measured: l.floor - l.g.gap,
-      limit: l.g.deep - limit,
-      unit: 'mm',
-      source: HABIT,
-      at: [x, y, l.floor],
-      roles: ['into', 'enter'],
-      cures: [
-        { label: 'let the length follow the parts', set: { length: null } },
-        { label: `make the tenon ${typed(fits)} long`, set: { length: typed(fits) } },
-        { label: 'let it come through', set: { through: 'yes', length: null } },
-      ],
-    },
-  ];
-});
 const short = rule('tenon short', 'a mortise is at least 3 times as deep as wide', (l): readonly Warning[] => {
   const wanted = 3 * l.s.thickness - l.s.spare;
   if (l.s.through === 'yes' || l.tip >= wanted - PLAY) return [];
@@ -196,7 +153,10 @@ const short = rule('tenon short', 'a mortise is at least 3 times as deep as wide
       rule: 'tenon short',
       grade: 'note',
       title: 'The tenon is short',
-      why: `A tenon {mm:${l.s.thickness}} thick wants about {mm:${wanted}} of length; this one has {mm:${l.tip}} to hold by.`,
+      why:
+        l.s.stub === 'yes'
+          ? `A stub {mm:${l.tip}} long holds little by itself: the panel must be glued in all round, else the frame wants {mm:${wanted}}.`
+          : `A tenon {mm:${l.s.thickness}} thick wants about {mm:${wanted}} of length; this one has {mm:${l.tip}} to hold by.`,
       measured: l.tip,
       limit: wanted,
       unit: 'mm',
@@ -204,7 +164,9 @@ const short = rule('tenon short', 'a mortise is at least 3 times as deep as wide
       at: [x, y, l.tip],
       roles: ['enter'],
       cures: [
-        { label: 'let the length follow the parts', set: { length: null } },
+        l.s.stub === 'yes'
+          ? { label: 'make it a tenon of full length', set: { stub: null, length: null, width: null, spare: null } }
+          : { label: 'let the length follow the parts', set: { length: null } },
         ...(l.meets.length
           ? [{ label: 'mitre the tenons that meet, so that both reach farther', set: { end: 'mitred', length: null } }]
           : []),
@@ -215,16 +177,20 @@ const short = rule('tenon short', 'a mortise is at least 3 times as deep as wide
 const meetsOther: R = {
   tells: 'collision',
   ...rule('tenons meet', 'two tenons in one part clear each other', (l): readonly Warning[] => {
-    const c = l.meets.find((m) => l.tip > (l.mitres.length && !m.facing ? m.long : m.square) + 1e-6 && !(l.mitres.length && !m.facing));
+    const c = l.meets
+      .filter((m) => l.tip > m.square + 1e-6 && (m.facing || l.mitres.length === 0))
+      .reduce<(typeof l.meets)[number] | null>((a, b) => (a && a.square <= b.square ? a : b), null);
     if (!c) return [];
-    const longest = Math.max(1, Math.floor((c.square - MITRE_SPACE) * 10) / 10);
+    const longest = Math.max(1, Math.floor((c.square - MITRE_SPACE) * 10 + 1e-6) / 10);
     const [x, y] = middle(l);
     return [
       {
         rule: 'tenons meet',
         grade: 'stops',
         title: 'Two tenons meet inside the part',
-        why: `This tenon is {mm:${l.tip}} long, but another one crosses its way at {mm:${c.square}}.`,
+        why: c.facing
+          ? `This tenon is {mm:${l.tip}} long, but another one comes towards it and they meet at {mm:${c.square}}.`
+          : `This tenon is {mm:${l.tip}} long, but another one crosses its way at {deg:${Math.round((c.angle * 1800) / Math.PI) / 10}}: they touch at {mm:${c.square}}, and the longest that clears is {mm:${longest}}.`,
         measured: l.tip,
         limit: c.square,
         unit: 'mm',
@@ -302,22 +268,4 @@ const drawn = rule('drawbore strong', 'a drawbore is at most a quarter of the pe
     },
   ];
 });
-const wedgeGrain = rule('wedge along the grain', 'wedges press along the grain of the mortised part', (l): readonly Warning[] => {
-  if (l.s.wedge !== 'along') return [];
-  return [
-    {
-      rule: 'wedge along the grain',
-      grade: 'trouble',
-      title: 'The wedges split the mortised part',
-      why: 'They press across its grain. Turned by a quarter they press against its end grain, which holds.',
-      measured: 90,
-      limit: 0,
-      unit: 'deg',
-      source: HABIT,
-      at: [middle(l)[0], middle(l)[1], l.tip],
-      roles: ['into'],
-      cures: [{ label: 'turn the wedges across the grain', set: { wedge: 'across' } }],
-    },
-  ];
-});
-export const rules: readonly R[] = [thick, thin, wide, wall, end, deep, short, meetsOther, pegSize, relish, drawn, wedgeGrain];
+export const rules: readonly R[] = [thick, thin, wide, wall, end, deep, short, meetsOther, pegSize, relish, drawn, twinWall, ...wedgeRules];
