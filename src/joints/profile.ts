@@ -1,11 +1,10 @@
-/** What joints with a shaped edge share: profiles with rounds swept along an axis, the face that shows, and the way back from settings that cannot be cut. */
+/** What joints with a shaped edge share: profiles with rounds swept along an axis, and the face that shows. */
 import type { Frame } from '../geom/frame.ts';
 import type { Loop } from '../geom/loop.ts';
 import { type Axis, axisVec } from '../geom/vec3.ts';
 import { FACES, type Face } from '../model/ids.ts';
 import type { FaceRef, Feature, FeatureOp } from '../model/record.ts';
 import { signAlong } from './blocks.ts';
-import type { Refusal } from './family.ts';
 import type { MeetSide } from './meeting.ts';
 
 export type Run = readonly [number, number];
@@ -50,16 +49,3 @@ export const SHOWING: Readonly<Record<Face, string>> = {
   left: 'its left face shows',
   right: 'its right face shows',
 };
-
-/** A refusal with the nearest that works: its own cure if that heals, else the settings of `plain` in place of those given; proved by `wrong`. */
-export function healed<P extends object>(
-  set: Partial<P>,
-  refusal: Refusal<P>,
-  plain: Partial<P>,
-  wrong: (set: Partial<P>) => Refusal<P> | null,
-): Refusal<P> {
-  const { nearest, ...bare } = refusal;
-  const back = Object.fromEntries(Object.entries(plain).filter(([key]) => Object.hasOwn(set, key))) as Partial<P>;
-  const cure = [nearest, { ...back, ...nearest }, back].find((c) => c && Object.keys(c).length > 0 && !wrong({ ...set, ...c }));
-  return cure ? { ...bare, nearest: cure } : bare;
-}

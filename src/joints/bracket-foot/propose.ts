@@ -1,5 +1,5 @@
 import type { Cutting, Place, Reason, Refusal } from '../family.ts';
-import { healed } from '../profile.ts';
+import { withNearest } from '../nearest.ts';
 import { byBook, byHabit, settle, tenths } from '../reasons.ts';
 import { APART, type Ground, bite, ground, screwAlong, splineRoom } from './lay.ts';
 import type { BracketFoot } from './params.ts';
@@ -15,10 +15,10 @@ type Proposed = { readonly sizes: BracketFoot; readonly because: Readonly<Record
 export function propose(p: Place<BracketFoot>, _shop: Cutting): Proposed | Refusal<BracketFoot> {
   const g = ground(p.meeting);
   if (!g) return { cannot: 'the brackets do not share a square corner under the base', limit: 0, asked: 0 };
-  const from = (set: Partial<BracketFoot>): Proposed => proposals(g, set);
-  const out = from(p.set);
-  const wrong = refuse(g, out.sizes);
-  return wrong ? healed(p.set, wrong, from({}).sizes, (set) => refuse(g, from(set).sizes)) : out;
+  return withNearest(p.set, (set) => {
+    const out = proposals(g, set);
+    return refuse(g, out.sizes) ?? out;
+  });
 }
 const thinnest = (g: Ground): number => Math.min(Math.abs(g.inner[0] - g.outer[0]), Math.abs(g.inner[1] - g.outer[1]));
 const shortest = (g: Ground): number => Math.min(g.long.front, g.long.side);

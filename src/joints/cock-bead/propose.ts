@@ -1,6 +1,6 @@
 import type { Cutting, Place, Reason, Refusal } from '../family.ts';
 import { byBook, byHabit, settle } from '../reasons.ts';
-import { healed } from '../profile.ts';
+import { withNearest } from '../nearest.ts';
 import { type Ground, ground, isCrossed, mitres } from './lay.ts';
 import type { CockBead } from './params.ts';
 
@@ -14,10 +14,10 @@ type Proposed = { readonly sizes: CockBead; readonly because: Readonly<Record<ke
 export function propose(p: Place<CockBead>, _shop: Cutting): Proposed | Refusal<CockBead> {
   const g = ground(p.meeting);
   if (!g) return { cannot: 'the bead does not lie in the edge of the front, standing proud of one face', limit: 0, asked: 0 };
-  const from = (set: Partial<CockBead>): Proposed => proposals(g, set);
-  const out = from(p.set);
-  const wrong = refuse(g, out.sizes);
-  return wrong ? healed(p.set, wrong, from({}).sizes, (set) => refuse(g, from(set).sizes)) : out;
+  return withNearest(p.set, (set) => {
+    const out = proposals(g, set);
+    return refuse(g, out.sizes) ?? out;
+  });
 }
 function proposals(g: Ground, set: Partial<CockBead>): Proposed {
   const long = g.shared[g.along][1] - g.shared[g.along][0];

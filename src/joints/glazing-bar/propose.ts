@@ -1,6 +1,6 @@
 import { signAlong } from '../blocks.ts';
 import type { Cutting, Place, Reason, Refusal } from '../family.ts';
-import { healed } from '../profile.ts';
+import { withNearest } from '../nearest.ts';
 import { byBook, byHabit, settle, tenths } from '../reasons.ts';
 import { type Ground, ground, isRabbeted, lapOf, showsOf } from './lay.ts';
 import type { GlazingBar } from './params.ts';
@@ -14,10 +14,10 @@ type Proposed = { readonly sizes: GlazingBar; readonly because: Readonly<Record<
 export function propose(p: Place<GlazingBar>, _shop: Cutting): Proposed | Refusal<GlazingBar> {
   const g = ground(p.meeting);
   if (!g) return { cannot: 'the bars do not cross square, flush at front and back', limit: 0, asked: 0 };
-  const from = (set: Partial<GlazingBar>): Proposed => proposals(g, set);
-  const out = from(p.set);
-  const wrong = refuse(g, out.sizes);
-  return wrong ? healed(p.set, wrong, from({}).sizes, (set) => refuse(g, from(set).sizes)) : out;
+  return withNearest(p.set, (set) => {
+    const out = proposals(g, set);
+    return refuse(g, out.sizes) ?? out;
+  });
 }
 const narrowest = (g: Ground): number => Math.min(g.over.wide, g.under.wide);
 function proposals(g: Ground, set: Partial<GlazingBar>): Proposed {

@@ -1,6 +1,6 @@
 import { signAlong } from '../blocks.ts';
 import type { Cutting, Place, Reason, Refusal } from '../family.ts';
-import { healed } from '../profile.ts';
+import { withNearest } from '../nearest.ts';
 import { byBook, byHabit, settle, tenths } from '../reasons.ts';
 import { type Ground, EASY, SHARE, bite, frontOf, ground, halfKey, halfOf, layOut } from './lay.ts';
 import type { Moulding } from './params.ts';
@@ -15,10 +15,10 @@ type Proposed = { readonly sizes: Moulding; readonly because: Readonly<Record<ke
 export function propose(p: Place<Moulding>, _shop: Cutting): Proposed | Refusal<Moulding> {
   const g = ground(p.meeting);
   if (!g) return { cannot: 'the moulding does not lie along the face of the side', limit: 0, asked: 0 };
-  const from = (set: Partial<Moulding>): Proposed => proposals(g, set);
-  const out = from(p.set);
-  const wrong = refuse(g, out.sizes);
-  return wrong ? healed(p.set, wrong, from({}).sizes, (set) => refuse(g, from(set).sizes)) : out;
+  return withNearest(p.set, (set) => {
+    const out = proposals(g, set);
+    return refuse(g, out.sizes) ?? out;
+  });
 }
 function proposals(g: Ground, set: Partial<Moulding>): Proposed {
   const hold = set.hold ?? (g.crossed ? 'slots' : 'glued');

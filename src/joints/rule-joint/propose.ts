@@ -2,7 +2,7 @@ import { downTo, stepOf } from '../cutters.ts';
 import type { Cutting, Place, Reason, Refusal } from '../family.ts';
 import { signAlong } from '../blocks.ts';
 import { byBook, byHabit, settle, tenths } from '../reasons.ts';
-import { healed } from '../profile.ts';
+import { withNearest } from '../nearest.ts';
 import { type Ground, SLACK, ground, upperOf } from './lay.ts';
 import type { RuleJoint } from './params.ts';
 
@@ -17,10 +17,10 @@ type Proposed = { readonly sizes: RuleJoint; readonly because: Readonly<Record<k
 export function propose(p: Place<RuleJoint>, shop: Cutting): Proposed | Refusal<RuleJoint> {
   const g = ground(p.meeting);
   if (!g) return { cannot: 'leaf and top do not meet edge to edge with their faces flush', limit: 0, asked: 0 };
-  const from = (set: Partial<RuleJoint>): Proposed => proposals(g, set, stepOf(shop));
-  const out = from(p.set);
-  const wrong = refuse(g, out.sizes);
-  return wrong ? healed(p.set, wrong, from({}).sizes, (set) => refuse(g, from(set).sizes)) : out;
+  return withNearest(p.set, (set) => {
+    const out = proposals(g, set, stepOf(shop));
+    return refuse(g, out.sizes) ?? out;
+  });
 }
 function proposals(g: Ground, set: Partial<RuleJoint>, step: number): Proposed {
   const inch = step !== 1;
