@@ -143,10 +143,12 @@ function cameOut(p: Placement, cutOut: Body | undefined, body: Body | undefined,
   if (Math.abs(cutOut.length - p.length) > shop.tick + NEAR) out.push(`${name} is cut ${cutOut.length} mm long, drawn ${p.length}`);
   if (cutOut.width < p.width - NEAR) out.push(`${name} is cut ${cutOut.width} mm wide, drawn ${p.width}`);
   const finished = p.turned ? { ...p.finished, length: p.finished.width, width: p.finished.length } : p.finished;
+  // A blank that no rip parted from the board's far edge keeps what the board has beyond whole ticks.
+  const beyond = cutOut.y + cutOut.width > board.width - NEAR ? shop.tick : 0;
   const slack = {
     // One tick that the blank was rounded up by, one that its board may have beyond whole ticks.
     length: p.later.length ? Infinity : 2 * shop.tick,
-    width: p.later.width ? Infinity : board.surface === 'rough' ? NEAR : board.surface === 'dressed' ? 0.3 : shop.tick,
+    width: p.later.width ? Infinity : (board.surface === 'rough' ? NEAR : board.surface === 'dressed' ? 0.3 : shop.tick) + beyond,
     thickness: board.surface === 'rough' ? NEAR : 0.3,
   };
   for (const k of ['length', 'width', 'thickness'] as const) {

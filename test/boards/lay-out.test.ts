@@ -227,3 +227,19 @@ test('a blank at the end of a board may keep what the board has beyond whole tic
   expect(out.boards.flatMap((b) => b.placements.filter((p) => p.part === 'F'))).toHaveLength(2);
   for (const b of out.boards) expect(replay(b, s)).toEqual([]);
 });
+
+test('so may a blank at its far edge: no cut is planned for what a rule does not show', () => {
+  // 40.015625 less 12 for the straight edge is 28.015625: the blank of 28 keeps the sixty-fourth, and no tick more is let pass.
+  const bare: Shop = { ...defaultShop('mm'), kerf: { crosscut: 0, rip: 0 }, rough: { endTrim: 0, straighten: 12, farEdge: 0 } };
+  const s: Shop = { ...bare, ripAt: 'band saw', over: { ...bare.over, length: 0, width: 0, thin: 0 } };
+  const { boards, unplaced } = layOut(
+    { jobs: [part('A', 30, 28, 6)], stock: [rough('a', 40, 40.015625, 300)], shop: s },
+    { effort: 12, seed: 7 },
+  );
+  expect(unplaced).toEqual([]);
+  const [board] = boards;
+  if (!board) throw new Error('nothing was laid');
+  expect(board.cuts.some((c) => c.what === 'width')).toBe(false);
+  expect(replay(board, s)).toEqual([]);
+  expect(replay({ ...board, width: board.width + 0.2 }, s)).not.toEqual([]);
+});
