@@ -40,7 +40,9 @@ function figureOf(field: { readonly kind: string; readonly options?: Readonly<Re
   if (typeof value === 'string') return field.options?.[value] ?? value;
   if (typeof value !== 'number' || !Number.isFinite(value)) return null;
   if (field.kind === 'length' || field.kind === 'place') return mmFigure(value);
-  return field.kind === 'angle' ? degFigure(value) : numberFigure(value);
+  if (field.kind === 'angle') return degFigure(value);
+  // A slope is set out as so many along for one across; a share, which is never so small, stays a number.
+  return field.kind === 'ratio' && value > 0 && value < 0.3 ? `${numberFigure(1)} in ${numberFigure(1 / value)}` : numberFigure(value);
 }
 
 const FITS: Readonly<Record<Contact['fit'], string>> = {

@@ -37,3 +37,14 @@ describe.each(entries)('$id', (entry) => {
     expectGolden(`${entry.id}.svg`, text);
   });
 });
+
+test('a slope is told as a maker sets it out: one in six for pine, and a share stays a number', () => {
+  const sizes = (id: string) =>
+    entries
+      .find((e) => e.id === id)
+      ?.page(store)
+      .examples.flatMap((e) => e.sizes) ?? [];
+  const slope = sizes('dovetail').find((s) => s.id === 'slope');
+  expect([slope?.value, ...(slope?.range ?? [])]).toEqual(['{n:1} in {n:6}', '{n:1} in {n:8}', '{n:1} in {n:4}']);
+  expect(sizes('lap').find((s) => s.id === 'share')?.value).toBe('{n:0.5}');
+});
